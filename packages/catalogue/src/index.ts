@@ -1,5 +1,12 @@
 /** Pipes, fittings, valves, devices and pumps as rows with their sources. */
 export * from "./catalogue.ts";
+export type { CatalogueProblem } from "./catalogueProblem.ts";
+export * from "./check/checkCatalogue.ts";
+export { checkPump } from "./check/checkPump.ts";
+export { readPumpCsv } from "./csv/readPumpCsv.ts";
+export { writePumpCsv } from "./csv/writePumpCsv.ts";
+export * from "./demo/demoCatalogue.ts";
+export { demoPumpTable } from "./demo/demoPumpTable.ts";
 export * from "./parts/devices.ts";
 export * from "./parts/fittings.ts";
 export * from "./parts/valves.ts";
