@@ -59,9 +59,15 @@ export function writeQuantity(inside: number, dimension: CellDimension): string 
   const scale = toInside(1, unit, dimension);
   for (let digits = 1; digits <= 17; digits += 1) {
     const candidate = Number((inside / scale).toPrecision(digits));
-    if (toInside(candidate, unit, dimension) === inside) return String(candidate);
+    if (toInside(candidate, unit, dimension) === inside) return spellNumber(candidate);
   }
   return `${inside} ${insideUnits[dimension]}`;
+}
+
+/** A number as the shortest text that reads back to it, minus zero included; undefined gives an empty text. */
+export function spellNumber(value: number | undefined): string {
+  if (value === undefined) return "";
+  return Object.is(value, -0) ? "-0" : String(value);
 }
 
 function simplify(text: string): string {

@@ -114,14 +114,14 @@ function recognise(text: string, index: number): Heading | string | undefined {
     const other = knownUnit(curve[5] ?? tableUnits[what], what);
     if (flow === undefined) return `has an unknown unit of flow; known are ${unitNames("flow")}`;
     if (other === undefined) return `has an unknown unit of ${what}; known are ${unitNames(what)}`;
-    return { kind: "curve", index, text, what, speedRatio, units: { flow, other, dimension: what } };
+    return { kind: "curve", index, text: shown(text), what, speedRatio, units: { flow, other, dimension: what } };
   }
   const plain = text.toLowerCase().replace(/[_\s]+/g, " ");
   const match = longestName(plain);
   if (match === undefined) return undefined;
   const { column, rest } = match;
   const unit = rest.replace(/^[([]\s*(.*?)\s*[)\]]$/, "$1");
-  const heading = { kind: "plain", index, text, name: column.name } as const;
+  const heading = { kind: "plain", index, text: shown(text), name: column.name } as const;
   if (column.dimension !== undefined) {
     const known = unit === "" ? tableUnits[column.dimension] : knownUnit(unit, column.dimension);
     if (known === undefined)

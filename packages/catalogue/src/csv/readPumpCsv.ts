@@ -1,6 +1,7 @@
 import { type CatalogueProblem, shown } from "../catalogueProblem.ts";
 import { checkPump } from "../check/checkPump.ts";
 import type { PumpRow } from "../pumps/pump.ts";
+import { collectProblems } from "./problemList.ts";
 import { readHeadings } from "./pumpColumns.ts";
 import { readPumpRow } from "./readPumpRow.ts";
 import { readTable } from "./readTable.ts";
@@ -19,15 +20,17 @@ import { readTable } from "./readTable.ts";
  *    outlet bore in; so may a cell of its own, as in 25 mm. Texts lose blanks at both ends; curves are sorted by
  *    falling speed ratio.
  *  -> pumps: PumpRow[] in the order of the file; problems: CatalogueProblem[], row 1 is the heading
- *  Findings: problems of severity "error" and "doubt", all of them. Throws: never.
+ *  Findings: problems of severity "error" and "doubt", all of them; from the thousand-and-first of one kind on they
+ *  share one line that counts them and names their rows. Throws: never.
  *  Valid: any text; of two rows with one id the first is kept.
  *  Source: own table layout on RFC 4180.
  *  Example: readPumpCsv("id,maker\nx,Ferrow").problems[0].column  ->  "model"                                  */
 export function readPumpCsv(text: string): { pumps: PumpRow[]; problems: CatalogueProblem[] } {
   const table = readTable(text);
-  const problems = table.problems;
+  const problems = collectProblems();
+  for (const problem of table.problems) problems.add(problem);
   if (table.heading.length === 0) {
-    problems.push({
+    problems.add({
       list: "pumps",
       row: 1,
       id: "",
@@ -37,16 +40,16 @@ export function readPumpCsv(text: string): { pumps: PumpRow[]; problems: Catalog
       fix: 'begin with a row of column names: "id,maker,model,…"',
       severity: "error",
     });
-    return { pumps: [], problems };
+    return { pumps: [], problems: problems.list() };
   }
   const { headings, problems: headingProblems } = readHeadings(table.heading);
-  for (const problem of headingProblems) problems.push(problem);
+  for (const problem of headingProblems) problems.add(problem);
 
   const pumps: PumpRow[] = [];
   const firstRow = new Map<string, number>();
   for (const { row, cells } of table.rows) {
     const read = readPumpRow(row, cells, table.heading.length, headings, table.delimiter !== ",");
-    for (const problem of read.problems) problems.push(problem);
+    for (const problem of read.problems) problems.add(problem);
     if (read.pump === undefined) continue;
     const pump = read.pump;
     const found = checkPump(pump, row);
@@ -63,9 +66,9 @@ export function readPumpCsv(text: string): { pumps: PumpRow[]; problems: Catalog
         severity: "error",
       });
     }
-    for (const problem of found) problems.push(problem);
+    for (const problem of found) problems.add(problem);
     if (first === undefined) firstRow.set(pump.id, row);
     if (!found.some((problem) => problem.severity === "error")) pumps.push(pump);
   }
-  return { pumps, problems };
+  return { pumps, problems: problems.list() };
 }

@@ -28,7 +28,7 @@ export function readPumpRow(
       list: "pumps",
       row,
       id,
-      column: shown(column),
+      column,
       value: shown(value),
       problem,
       fix,
@@ -36,6 +36,8 @@ export function readPumpRow(
     });
   };
   let complete = true;
+  // Empty cells of a row are told together: a stray row would otherwise give a dozen lines.
+  const empty: string[] = [];
 
   // One reader for all plain cells: empty cells give undefined, and a problem where the column is needed.
   function cell<Value>(name: ColumnName, read: (text: string, unit: string) => Read<Value>): Value | undefined {
@@ -43,7 +45,7 @@ export function readPumpRow(
     if (found === undefined || found.text === "") {
       if (needed.has(name)) {
         complete = false;
-        if (found !== undefined) complain(found.heading.text, "", "the cell is empty", `give ${meaningOf(name)}`);
+        if (found !== undefined) empty.push(found.heading.text);
       }
       return undefined;
     }
@@ -96,6 +98,10 @@ export function readPumpRow(
   };
   const source = readSource();
   const curves = readCurves();
+  if (empty.length > 0) {
+    const cellsAre = empty.length === 1 ? "the cell is empty" : "the cells are empty";
+    complain(empty.join(", "), "", cellsAre, "fill them in: every pump needs them");
+  }
   if (!complete) return { problems };
   // `complete` means that no needed field is undefined.
   const pump = { ...(fields as Required<typeof fields>), ...present(optional), curves, source } as PumpRow;
@@ -135,7 +141,7 @@ export function readPumpRow(
       if (raw === "") {
         if (heading.what !== "head" || heading.speedRatio !== 1) continue;
         complete = false;
-        complain(heading.text, "", "the cell is empty", "give points at full speed, as in 0@4.1;1000@3.9");
+        empty.push(heading.text);
         continue;
       }
       const curve = readCurve(raw, heading.units, commaIsDecimal);
@@ -161,11 +167,6 @@ export function readPumpRow(
     if (!bySpeed.has(1)) complete = false;
     return [...bySpeed.values()].sort((a, b) => b.speedRatio - a.speedRatio);
   }
-}
-
-function meaningOf(name: ColumnName): string {
-  const column = pumpColumns.find((candidate) => candidate.name === name);
-  return `${name}: ${column?.meaning ?? ""}`;
 }
 
 type Present<Fields> = { [Key in keyof Fields]?: Exclude<Fields[Key], undefined> };

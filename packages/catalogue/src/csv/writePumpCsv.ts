@@ -1,6 +1,6 @@
 import Papa from "papaparse";
 import type { PumpRow } from "../pumps/pump.ts";
-import { writeQuantity } from "./cellUnits.ts";
+import { spellNumber, writeQuantity } from "./cellUnits.ts";
 import { writeCurve } from "./curveText.ts";
 import { type ColumnName, headingText, pumpColumns } from "./pumpColumns.ts";
 
@@ -41,7 +41,6 @@ function spell(speedRatio: number): string {
 }
 
 function plainCell(pump: PumpRow, name: ColumnName): string {
-  const number = (value: number | undefined) => (value === undefined ? "" : String(value));
   switch (name) {
     case "id":
     case "maker":
@@ -52,7 +51,7 @@ function plainCell(pump: PumpRow, name: ColumnName): string {
     case "placements":
       return pump.placements.join("+");
     case "minimum speed":
-      return number(pump.minimumSpeed);
+      return spellNumber(pump.minimumSpeed);
     case "controller":
       return pump.controller === undefined ? "" : pump.controller.included ? "included" : "separate";
     case "controller ref":
@@ -60,11 +59,11 @@ function plainCell(pump: PumpRow, name: ColumnName): string {
     case "controller label":
       return pump.controller?.label ?? "";
     case "controller price":
-      return number(pump.controller?.price);
+      return spellNumber(pump.controller?.price);
     case "rated power":
       return writeQuantity(pump.ratedPower, "power");
     case "power factor":
-      return number(pump.powerFactor);
+      return spellNumber(pump.powerFactor);
     case "inlet bore":
       return writeQuantity(pump.inletBore, "bore");
     case "outlet bore":
@@ -74,15 +73,15 @@ function plainCell(pump: PumpRow, name: ColumnName): string {
     case "outlet connection":
       return pump.connection.outlet;
     case "voltage":
-      return number(pump.voltage);
+      return spellNumber(pump.voltage);
     case "frequency":
-      return number(pump.frequency);
+      return spellNumber(pump.frequency);
     case "sound":
-      return number(pump.soundLevel);
+      return spellNumber(pump.soundLevel);
     case "price":
-      return number(pump.price);
+      return spellNumber(pump.price);
     case "warranty":
-      return number(pump.warrantyMonths);
+      return spellNumber(pump.warrantyMonths);
     case "maximum temperature":
       return pump.maximumTemperature === undefined ? "" : writeQuantity(pump.maximumTemperature, "temperature");
     case "external cooling":
