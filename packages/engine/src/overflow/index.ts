@@ -1,1 +1,15 @@
-export {};
+export * from "./boxLevelFor.ts";
+export * from "./drainBackVolume.ts";
+export * from "./drainCapacity.ts";
+export * from "./drainFlow.ts";
+export * from "./drainLine.ts";
+export * from "./kindsvaterCarterWeirFlow.ts";
+export * from "./orificeFlow.ts";
+export * from "./overflowWeir.ts";
+export * from "./pipeFroude.ts";
+export * from "./rehbockWeirFlow.ts";
+export * from "./siphonFlow.ts";
+export * from "./standpipeFlow.ts";
+export * from "./sumpChamberLevel.ts";
+export * from "./ventedStackFlow.ts";
+export * from "./vNotchWeirFlow.ts";
