@@ -147,7 +147,10 @@ function checkEfficiency(pump: PumpRow, curve: SpeedCurve, complain: Complain): 
   const value = `${worst.water.toFixed(1)} W of water from ${worst.wire.toFixed(1)} W at ${litres(worst.flow)}`;
   const column = curve.speedRatio === 1 ? "rated power" : curveName(curve);
   if (worst.efficiency > 1) {
-    complain(column, value, "the water gets more power than the pump takes", "check watts, flow unit and head unit");
+    // At a slower speed without watts of its own the electrical power is only estimated, by P ~ n^3.
+    const severity = curve.speedRatio === 1 || curve.power !== undefined ? "error" : "doubt";
+    const problem = "the water gets more power than the pump takes";
+    complain(column, value, problem, "check watts, flow unit and head unit", severity);
   } else if (worst.efficiency > believableEfficiency) {
     complain(column, value, "the efficiency is above 75 %", "check watts, flow unit and head unit", "doubt");
   }

@@ -55,6 +55,7 @@ export function toInside(value: number, unit: string, dimension: CellDimension):
 /** The shortest number in the table's unit that reads back as exactly this value; where none does, the inside unit is
  *  written with it ("0.00027777777777777783 m3/s"), so that writing and reading are exact for every number. */
 export function writeQuantity(inside: number, dimension: CellDimension): string {
+  if (inside === 0) return spellNumber(inside);
   const unit = tableUnits[dimension];
   const scale = toInside(1, unit, dimension);
   for (let digits = 1; digits <= 17; digits += 1) {
