@@ -24,7 +24,7 @@ describe("the level of an overflow box", () => {
     const small = boxLevelFor([siphon], 0.003, water, limits);
     expect(small.overflows).toBe(true);
     expect(small.regimes).toEqual(["beyondSiphon"]);
-    expect(small.flows[0]).toBe(siphonFlow(siphon.line, 1.3, water));
+    expect(small.flows[0] / siphonFlow(siphon.line, 1.3, water)).toBeCloseTo(1, 12);
     expect(small.spilled).toBeCloseTo(0.003 - small.flows[0], 15);
   });
 

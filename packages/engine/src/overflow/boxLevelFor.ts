@@ -35,16 +35,35 @@ export function boxLevelFor(
   limits: { readonly floor: number; readonly rim: number },
 ): BoxLevel {
   if (Number.isNaN(totalFlow)) throw new RangeError("totalFlow must be a number of m3/s, not NaN");
+  // The last flow of each drain starts the next search for it.
+  const guesses = new Float64Array(drains.length);
   const surplusAt = (level: number): number => {
     let sum = -totalFlow;
-    for (const drain of drains) sum += drainFlow(drain.kind, drain.line, level, water).flow;
+    for (let i = 0; i < drains.length; i++) {
+      const { kind, line } = drains[i];
+      const { flow } = drainFlow(kind, line, level, water, guesses[i]);
+      if (flow > 0) guesses[i] = flow;
+      sum += flow;
+    }
     return sum;
   };
   let lowest = limits.rim;
   for (const drain of drains) lowest = Math.min(lowest, drain.line.inletElevation);
   const overflows = totalFlow > 0 && surplusAt(limits.rim) < 0;
-  const level = overflows ? limits.rim : totalFlow > 0 ? bracketedRoot(surplusAt, lowest, limits.rim, 1e-13) : lowest;
-  const states = drains.map((drain) => drainFlow(drain.kind, drain.line, level, water));
+  let level = overflows ? limits.rim : lowest;
+  if (totalFlow > 0 && !overflows) {
+    // Every inlet bends the rating curve, so the search keeps between two of them.
+    let low = lowest;
+    let high = limits.rim;
+    for (const { line } of drains) {
+      const bend = line.inletElevation;
+      if (bend <= low || bend >= high) continue;
+      if (surplusAt(bend) < 0) low = bend;
+      else high = bend;
+    }
+    level = bracketedRoot(surplusAt, low, high, 1e-13);
+  }
+  const states = drains.map(({ kind, line }, i) => drainFlow(kind, line, level, water, guesses[i]));
   const carried = states.reduce((sum, state) => sum + state.flow, 0);
   return {
     level: Math.min(limits.rim, Math.max(limits.floor, level)),

@@ -35,14 +35,14 @@ export function drainRegime(flow: number, bore: number, control: DrainControl): 
 
 /** Returns what a drain of a kind carries at a level. Vented kinds follow standpipeFlow; a throttled siphon runs full once its rim
  *  passes the water, and just above the rim is limited by it as a weir, so that its flow grows from nothing without a step.
- *  kind DrainKind   line DrainLine   level [m]   water DrainWater   -> DrainState
+ *  kind DrainKind   line DrainLine   level [m]   water DrainWater   guess [m3/s] a flow near by, if known   -> DrainState
  *  Findings: none. Throws: never.
  *  Valid: steady state, siphon started; continuous and never falling as the level rises.
  *  Source: standpipeFlow and siphonFlow.
  *  Example: drainFlow("dryStandpipe", { bore: 0.05, inletDiameter: 0.05, segments: [], valveLoss: 0, inletElevation: 0.5, outletElevation: 0 }, 0.4, { kinematicViscosity: 1e-6 }).regime  ->  "dry" */
-export function drainFlow(kind: DrainKind, line: DrainLine, level: number, water: DrainWater): DrainState {
-  const { flow, control } =
-    kind === "throttledSiphon" ? throttledSiphonFlow(line, level, water) : standpipeFlow(line, level, water);
+export function drainFlow(kind: DrainKind, line: DrainLine, level: number, water: DrainWater, guess = 0): DrainState {
+  const rated = kind === "throttledSiphon" ? throttledSiphonFlow : standpipeFlow;
+  const { flow, control } = rated(line, level, water, guess);
   return { flow, regime: drainRegime(flow, line.bore, control), froude: pipeFroude(flow, line.bore), control };
 }
 
@@ -50,10 +50,11 @@ function throttledSiphonFlow(
   line: DrainLine,
   level: number,
   water: DrainWater,
+  guess: number,
 ): { readonly flow: number; readonly control: DrainControl } {
   const head = level - line.inletElevation;
   if (!(head > 0)) return { flow: 0, control: "dry" };
   const rim = rimWeirFlow(line.inletDiameter, head);
   if (drainLineHeadLoss(line, rim, water) <= level - line.outletElevation) return { flow: rim, control: "crest" };
-  return { flow: Math.min(rim, siphonFlow(line, level, water)), control: "fullPipe" };
+  return { flow: Math.min(rim, siphonFlow(line, level, water, guess)), control: "fullPipe" };
 }

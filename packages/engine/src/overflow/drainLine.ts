@@ -49,15 +49,22 @@ export function drainLineHeadLoss(line: DrainLine, flow: number, water: DrainWat
   if (!(flow > 1e-100)) return 0;
   let loss = 0;
   let widest = line.bore;
-  for (const segment of line.segments) {
-    const { diameter, length } = segment;
+  const { segments } = line;
+  for (let i = 0; i < segments.length; ) {
+    // Neighbours of one pipe share their friction factor, which is what costs time here.
+    const { diameter, roughness } = segments[i];
     if (diameter > widest) widest = diameter;
-    let k = segment.lossCoefficient;
-    if (length > 0 || segment.laminarLoss > 0) {
-      const reynolds = (4 * flow) / (Math.PI * diameter * water.kinematicViscosity);
-      if (length > 0) k += (darcyFrictionFactor(reynolds, segment.roughness / diameter) * length) / diameter;
-      if (segment.laminarLoss > 0) k += segment.laminarLoss / reynolds;
+    let length = 0;
+    let k = 0;
+    let laminar = 0;
+    for (; i < segments.length && segments[i].diameter === diameter && segments[i].roughness === roughness; i++) {
+      length += segments[i].length;
+      k += segments[i].lossCoefficient;
+      laminar += segments[i].laminarLoss;
     }
+    const reynolds = (4 * flow) / (Math.PI * diameter * water.kinematicViscosity);
+    if (length > 0) k += (darcyFrictionFactor(reynolds, roughness / diameter) * length) / diameter;
+    if (laminar > 0) k += laminar / reynolds;
     loss += k * boreVelocityHead(flow, diameter);
   }
   const valve = line.valveLoss > 0 ? line.valveLoss * boreVelocityHead(flow, line.bore) : 0;

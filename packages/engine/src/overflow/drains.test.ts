@@ -256,6 +256,32 @@ describe("a drain's rating curve", () => {
     );
   });
 
+  it("is never negative or NaN for absurd pipes: no bore, no loss, shut valves, hair-thin or metre-wide", () => {
+    const wild = fc.constantFrom(0, 1e-9, 1e-4, 0.03, 10, 1e6, 1e300);
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...kinds),
+        fc.record({
+          bore: wild,
+          length: wild,
+          roughness: wild,
+          lossCoefficient: wild,
+          laminarLoss: wild,
+          valveLoss: wild,
+        }),
+        fc.double({ min: -2, max: 2, noNaN: true }),
+        (kind, { bore, valveLoss, ...rest }, level) => {
+          const segments = [{ ...rest, diameter: bore }];
+          const line = { bore, inletDiameter: bore, segments, valveLoss, inletElevation: 0, outletElevation: -1 };
+          const { flow } = drainFlow(kind, line, level, water);
+          expect(Number.isNaN(flow)).toBe(false);
+          expect(flow).toBeGreaterThanOrEqual(0);
+        },
+      ),
+      { numRuns: 3000 },
+    );
+  });
+
   it("names the regime by Froude number until the pipe is full", () => {
     const line = { ...threeFootDrain(0.05199, 1.8, 2, sizes[2].elbow), inletDiameter: 0.08 };
     const at = (level: number) => drainFlow("throttledSiphon", line, level, water);

@@ -31,7 +31,7 @@ export const weirHeadLimit = 0.03;
  *  Valid: free nappe, slots wider than their depth of water; continuous and rising with head; weirUncertainty below weirHeadLimit.
  *  Rehbock's 1.2 mm head term is left out, since it is not a flow at zero head; h/P is held at 1.
  *  Source: Th. Rehbock 1929 in ISO 1438:2017 without the head term; teeth by adding weirs, own derivation.
- *  Example: overflowWeirFlow({ length: 0.3, toothOpenShare: 1, toothHeight: 0, crestHeight: Infinity }, 0.0163) * 3600  ->  4.00 */
+ *  Example: overflowWeirFlow({ length: 0.3, toothOpenShare: 1, toothHeight: 0, crestHeight: Infinity }, 0.0163) * 3600  ->  3.995 */
 export function overflowWeirFlow(weir: OverflowWeir, head: number): number {
   if (!(head > 0) || !(weir.length > 0)) return 0;
   const open = weir.length * Math.min(1, Math.max(0, weir.toothOpenShare));

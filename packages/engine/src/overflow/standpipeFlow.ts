@@ -25,7 +25,7 @@ export const roundedThroatCoefficient = 0.98;
  *  Findings: none. Throws: never.
  *  Valid: head up to about 0.22 D (H/R 0.45), no swirl; 2 % as a formula, 20 % in reality.
  *  Source: W. E. Wagner, Morning-glory shaft spillways, Trans. ASCE 121 (1956); USBR, Design of Small Dams.
- *  Example: rimWeirFlow(0.0525, 0.01)  ->  0.0002932 */
+ *  Example: rimWeirFlow(0.0525, 0.01)  ->  0.0002931 */
 export function rimWeirFlow(inletDiameter: number, head: number): number {
   if (!(head > 0)) return 0;
   return rimWeirCoefficient * (2 / 3) * Math.sqrt(2 * standardGravity) * Math.PI * inletDiameter * head ** 1.5;
@@ -46,7 +46,8 @@ export function throatFlow(line: DrainLine, head: number): number {
 }
 
 /** Returns the flow into a vented standpipe and what limits it: the smallest of rim weir, drowned throat and full pipe.
- *  line DrainLine   level [m] of the water around it   water DrainWater   -> flow [m3/s] and control
+ *  line DrainLine   level [m] of the water around it   water DrainWater   guess [m3/s] a flow near by, if known
+ *  -> flow [m3/s] and control
  *  Findings: none. Throws: never.
  *  Valid: any level; continuous and never falling as the level rises; 2 % as a formula, 20 % in reality because of swirl.
  *  Source: shaft-spillway control, USBR, Design of Small Dams; W. E. Wagner, Trans. ASCE 121 (1956).
@@ -55,6 +56,7 @@ export function standpipeFlow(
   line: DrainLine,
   level: number,
   water: DrainWater,
+  guess = 0,
 ): { readonly flow: number; readonly control: DrainControl } {
   const head = level - line.inletElevation;
   if (!(head > 0)) return { flow: 0, control: "dry" };
@@ -63,7 +65,7 @@ export function standpipeFlow(
   const inlet = Math.min(crest, throat);
   // The full pipe is solved only where it would lose more than the fall there is.
   if (drainLineHeadLoss(line, inlet, water) > level - line.outletElevation)
-    return { flow: Math.min(inlet, siphonFlow(line, level, water)), control: "fullPipe" };
+    return { flow: Math.min(inlet, siphonFlow(line, level, water, guess)), control: "fullPipe" };
   return { flow: inlet, control: crest <= throat ? "crest" : "throat" };
 }
 

@@ -6,7 +6,7 @@ import { overflowWeirHead } from "./overflowWeir.ts";
  *  Findings: none. Throws: never.
  *  Valid: water falls freely behind the baffle; uncertainty of the head as weirUncertainty.
  *  Source: overflowWeirHead with a plain crest.
- *  Example: sumpChamberLevel({ baffleHeight: 0.25, baffleLength: 0.3, flow: 4 / 3600 })  ->  0.26617 */
+ *  Example: sumpChamberLevel({ baffleHeight: 0.25, baffleLength: 0.3, flow: 4 / 3600 })  ->  0.26622 */
 export function sumpChamberLevel(chamber: {
   readonly baffleHeight: number;
   readonly baffleLength: number;
