@@ -1,0 +1,61 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { closingLine, type TestCounts, testCounts } from "./closingLine.ts";
+import { repositoryRoot } from "./repository.ts";
+
+// Everything a change must pass, cheapest first. Without --all the tests, which take longest, run only when the
+// cheaper steps pass; with it (npm test, CI) everything runs, so one run shows everything that is wrong.
+
+const all = process.argv.includes("--all") || process.env.CI !== undefined;
+const results = join(repositoryRoot, "test-results");
+const report = join(results, "vitest.json");
+
+const steps: readonly { readonly name: string; readonly script: string; readonly says: string }[] = [
+  { name: "lint", script: "lint", says: "format and lint" },
+  { name: "purity", script: "purity", says: "no clock, chance or surroundings in engine and units" },
+  { name: "leaks", script: "leaks", says: "no machine path or registry host" },
+  { name: "types", script: "types", says: "types of packages, apps and tests" },
+  { name: "dependencies", script: "dependencies", says: "who may import whom" },
+  { name: "unused", script: "unused", says: "no unused files, exports and packages" },
+  { name: "docs:check", script: "docs:check", says: "reference pages are current" },
+];
+
+const lines: string[] = [];
+let failures = 0;
+
+function run(name: string, says: string, args: readonly string[]): boolean {
+  console.log(`\n== ${name}: ${says}`);
+  const start = Date.now();
+  const { status } = spawnSync("npm", ["run", "--silent", ...args], {
+    cwd: repositoryRoot,
+    stdio: ["ignore", "inherit", "inherit"],
+    shell: process.platform === "win32",
+  });
+  const seconds = ((Date.now() - start) / 1000).toFixed(1);
+  lines.push(`${status === 0 ? "ok  " : "FAIL"}  ${name.padEnd(14)}${seconds.padStart(6)} s  ${says}`);
+  if (status !== 0) failures += 1;
+  return status === 0;
+}
+
+for (const step of steps) run(step.name, step.says, [step.script]);
+
+rmSync(results, { recursive: true, force: true });
+mkdirSync(results, { recursive: true });
+let counts: TestCounts = { passed: 0, failed: 0, skipped: 0 };
+if (failures === 0 || all) {
+  const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+  run("tests", "unit, property and reference tests, doc examples", ["tests", "--", ...reporters]);
+  if (existsSync(report)) counts = testCounts(JSON.parse(readFileSync(report, "utf8")));
+  if (counts.passed + counts.failed === 0) {
+    failures += 1;
+    lines.push("FAIL  no test ran");
+  }
+} else lines.push("      tests not run: mend the steps above first, or run npm run tests");
+
+const line = closingLine(counts);
+writeFileSync(join(results, "closing-line.txt"), `${line}\n`);
+console.log(`\n${lines.join("\n")}\n`);
+if (failures > 0) console.log("The check failed; the steps marked FAIL say why above.");
+console.log(line);
+process.exitCode = failures > 0 || counts.failed > 0 ? 1 : 0;
