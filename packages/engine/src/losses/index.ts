@@ -1,1 +1,16 @@
-export {};
+export * from "./areaChange.ts";
+export { colebrook } from "./colebrook.ts";
+export * from "./craneFullyTurbulentFactor.ts";
+export { darcyFrictionFactor, darcyFrictionFactorSlope } from "./darcyFrictionFactor.ts";
+export * from "./deviceLoss.ts";
+export * from "./entranceLoss.ts";
+export * from "./explicitFrictionFactors.ts";
+export * from "./fittingLoss.ts";
+export * from "./fittingTable.ts";
+export * from "./nominalPipeSize.ts";
+export * from "./nozzleHeadLoss.ts";
+export * from "./pipeHeadLoss.ts";
+export * from "./roughness.ts";
+export * from "./teeLoss.ts";
+export * from "./valveLoss.ts";
+export * from "./valveTable.ts";
