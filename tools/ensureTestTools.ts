@@ -28,17 +28,17 @@ function elevation(): readonly string[] | undefined {
 const elevated = isDebian() ? elevation() : undefined;
 let listsAreFresh = false;
 
-function aptInstall(name: string): boolean {
+function aptInstall(...names: string[]): boolean {
   if (!elevated) return false;
   const apt = (...args: string[]): boolean => {
     const [command = "apt-get", ...rest] = [...elevated, "apt-get", "-q", ...args];
     return run(command, rest);
   };
   if (!listsAreFresh) listsAreFresh = apt("update");
-  return apt("install", "-y", "--no-install-recommends", name);
+  return apt("install", "-y", "--no-install-recommends", ...names);
 }
 
-if (!chromiumPath() && !(aptInstall("chromium") && chromiumPath())) {
+if (!chromiumPath() && !(aptInstall("chromium", "chromium-sandbox", "fonts-liberation") && chromiumPath())) {
   run(process.platform === "win32" ? "npx.cmd" : "npx", ["playwright-core", "install", "chromium"]);
 }
 const chromium = chromiumPath();
