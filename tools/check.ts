@@ -16,7 +16,7 @@ const steps: readonly { readonly name: string; readonly script: string; readonly
   { name: "purity", script: "purity", says: "no clock, chance or surroundings in engine and units" },
   { name: "leaks", script: "leaks", says: "no machine path or registry host" },
   { name: "types", script: "types", says: "types of packages, apps and tests" },
-  { name: "dependencies", script: "dependencies", says: "who may import whom" },
+  { name: "imports", script: "imports", says: "who may import whom" },
   { name: "unused", script: "unused", says: "no unused files, exports and packages" },
   { name: "docs:check", script: "docs:check", says: "reference pages are current" },
 ];
