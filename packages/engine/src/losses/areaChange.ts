@@ -2,7 +2,7 @@
  *  d1 bore before [m]   d2 bore after, at least d1 [m]   -> K [-]; 0 where d2 is not larger
  *  Findings: none. Throws: never.
  *  Valid: turbulent flow; a few per cent.
- *  Source: Borda-Carnot from the momentum balance; Crane TP-410 (2009) eq. 2-9.
+ *  Source: Borda-Carnot from the momentum balance; Crane TP-410 (2009) chapter 2.
  *  Example: suddenExpansionLoss(0.0266, 0.0409)  ->  0.33296 */
 export function suddenExpansionLoss(d1: number, d2: number): number {
   if (!(d2 > d1)) return 0;
@@ -18,7 +18,7 @@ export type ContractionMethod = "crane" | "rennels";
  *  d1 bore before [m]   d2 bore after, at most d1 [m]   method, "crane" if left out   -> K [-]; 0 where d2 is not smaller
  *  Findings: none. Throws: never.
  *  Valid: sharp edge, turbulent flow. The two differ by up to 40 %.
- *  Source: Crane TP-410 (2009) eq. 2-10; D. C. Rennels and H. M. Hudson, Pipe Flow (2012) eq. 10.3, as in fluids 1.0.22.
+ *  Source: Crane TP-410 (2009) chapter 2; D. C. Rennels and H. M. Hudson, Pipe Flow (2012) chapter 10, as in fluids 1.0.22.
  *  Example: suddenContractionLoss(0.0409, 0.0266)  ->  0.28851
  *  Example: suddenContractionLoss(0.0409, 0.0266, "rennels")  ->  0.39867 */
 export function suddenContractionLoss(d1: number, d2: number, method: ContractionMethod = "crane"): number {

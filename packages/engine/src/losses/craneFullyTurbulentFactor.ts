@@ -6,7 +6,7 @@ import { colebrook } from "./colebrook.ts";
  *  diameter D inner [m]   -> fT [-]
  *  Findings: none. Throws: never.
  *  Valid: 10 to 600 mm; the table itself has two digits.
- *  Source: Crane TP-410, 2009 edition, page A-27 (table by nominal size); curve: C. Bell, fluids 1.0.22, ft_Crane.
+ *  Source: Crane TP-410, 2009 edition, appendix A, table by nominal size; curve: C. Bell, fluids 1.0.22, ft_Crane.
  *  Example: craneFullyTurbulentFactor(0.02664)  ->  0.022252 */
 export function craneFullyTurbulentFactor(diameter: number): number {
   return colebrook(7.5e6 * diameter, 3.4126825352925e-5 * diameter ** -1.0112);

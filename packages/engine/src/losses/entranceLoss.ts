@@ -9,7 +9,7 @@ const losses = [0.5, 0.28, 0.24, 0.15, 0.09, 0.04];
  *  kind EntranceKind   radiusRatio r/D of a rounded lip [-], 0.15 if left out   -> K [-]
  *  Findings: none. Throws: never.
  *  Valid: turbulent flow, large tank. Other handbooks give sharp 0.57 (Rennels), projecting up to 1 (Idelchik, thin edge).
- *  Source: Crane TP-410 (2009) page A-30.
+ *  Source: Crane TP-410 (2009) appendix A.
  *  Example: entranceLoss("sharp")  ->  0.5
  *  Example: entranceLoss("rounded", 0.1)  ->  0.09 */
 export function entranceLoss(kind: EntranceKind, radiusRatio = 0.15): number {
@@ -28,6 +28,6 @@ export function entranceLoss(kind: EntranceKind, radiusRatio = 0.15): number {
  *  Result: K [-].
  *  Findings: none. Throws: never.
  *  Valid: turbulent flow into a tank much wider than the pipe.
- *  Source: Borda-Carnot with an infinite second area; Crane TP-410 (2009) page A-30.
+ *  Source: Borda-Carnot with an infinite second area; Crane TP-410 (2009) appendix A.
  *  Example: exitLoss  ->  1 */
 export const exitLoss = 1;

@@ -3,7 +3,7 @@
  *  Findings: none. Throws: never.
  *  Valid: Re 4000 to 1e8, e/D 1e-6 to 0.05; within 1.5 % of Colebrook.
  *  Source: S. E. Haaland, J. Fluids Engineering 105 (1983) 89-90.
- *  Example: haaland(1e5, 1e-3)  ->  0.022041 */
+ *  Example: haaland(1e5, 1e-3)  ->  0.021966 */
 export function haaland(reynolds: number, relativeRoughness: number): number {
   const x = -1.8 * Math.log10((relativeRoughness / 3.7) ** 1.11 + 6.9 / reynolds);
   return 1 / (x * x);
@@ -14,7 +14,7 @@ export function haaland(reynolds: number, relativeRoughness: number): number {
  *  Findings: none. Throws: never.
  *  Valid: Re 5000 to 1e8, e/D 1e-6 to 0.05; within about 3 % of Colebrook.
  *  Source: P. K. Swamee and A. K. Jain, J. Hydraulics Division ASCE 102 (1976) 657-664.
- *  Example: swameeJain(1e5, 1e-3)  ->  0.022345 */
+ *  Example: swameeJain(1e5, 1e-3)  ->  0.022342 */
 export function swameeJain(reynolds: number, relativeRoughness: number): number {
   const x = Math.log10(relativeRoughness / 3.7 + 5.74 / reynolds ** 0.9);
   return 0.25 / (x * x);

@@ -44,7 +44,7 @@ function byMethod(row: FittingTableRow, method: FittingMethod, diameter: number)
  *  Valid: 10 to 300 mm, any Re for Hooper and Darby, turbulent for Crane. The methods differ by 10 to 30 % on elbows and by a
  *  factor of 2 to 3 on ball valves and tee runs: see `fittingLossSpread`.
  *  Source: as `fittingTable`.
- *  Example: fittingLoss("elbow90", "crane", 0.02664).turbulent  ->  0.66757
+ *  Example: fittingLoss("elbow90", "crane", 0.02664).turbulent  ->  0.66756
  *  Example: fittingLoss("elbow90", "hooper", 0.02664)  ->  {"laminar": 800, "turbulent": 0.78138, "methodUsed": "hooper"} */
 export function fittingLoss(kind: FittingKind, method: FittingMethod, diameter: number): FittingLoss {
   const row = fittingTable[kind];

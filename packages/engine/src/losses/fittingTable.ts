@@ -52,8 +52,8 @@ const joint = {
 /** Constants of every fitting in each method's table, with a note on what it stands for.
  *  Result: record of FittingTableRow; n, K and Ki [-], Hooper's and Darby's sizes in inches.
  *  Findings: none. Throws: never.
- *  Valid: constants as published; Crane's tee figures and all joints are from memory.
- *  Source: Crane TP-410 (2009) pages A-27 to A-30; W. B. Hooper, Chemical Engineering, 24 Aug 1981, 96-100; P. Silverberg and
+ *  Valid: constants as published; Crane's tee figures, bulkhead and spring check are from memory.
+ *  Source: Crane TP-410 (2009) appendix A; W. B. Hooper, Chemical Engineering, 24 Aug 1981, 96-100; P. Silverberg and
  *  R. Darby, Chemical Engineering 106(7) (1999) 101; R. Darby, Chemical Engineering Fluid Mechanics, 2nd edition, table 7-3.
  *  Example: fittingTable.elbow90.crane  ->  30 */
 export const fittingTable: Readonly<Record<FittingKind, FittingTableRow>> = {
@@ -68,8 +68,8 @@ export const fittingTable: Readonly<Record<FittingKind, FittingTableRow>> = {
   elbow45: { crane: 16, hooper: [500, 0.2], darby: [500, 0.071, 4.2], note: "Standard." },
   teeRun: { crane: 20, hooper: [200, 0.1], darby: [200, 0.091, 4.0], note: "All flow straight on. Crane from memory." },
   teeBranch: { crane: 60, hooper: [500, 0.7], darby: [500, 0.274, 4.0], note: "All flow turns. Crane from memory." },
-  coupling: { ...joint, note: "Handbooks 0.04 to 0.08, from memory." },
-  union: { ...joint, note: "Handbooks 0.04 to 0.08, from memory." },
+  coupling: { ...joint, note: "0.04 in Perry's Chemical Engineers' Handbook; up to 0.08 in others." },
+  union: { ...joint, note: "0.04 in Perry's Chemical Engineers' Handbook, 0.08 in Munson et al., table 8.2." },
   bulkhead: { ...joint, note: "As a joint of full bore, from memory; its entrance or exit counts apart." },
   entranceSharp: {
     fixed: { value: 0.5, low: 0.5, high: 0.57 },

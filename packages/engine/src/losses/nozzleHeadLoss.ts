@@ -9,7 +9,7 @@ import { exitLoss } from "./entranceLoss.ts";
  *  Findings: none. Throws: never.
  *  Valid: square-edged reduction, turbulent flow; a tapered nozzle loses little more than the exit.
  *  Source: `suddenContractionLoss` and `exitLoss`.
- *  Example: nozzleHeadLoss(0.02614, 0.02, 0.0004)  ->  0.09990 */
+ *  Example: nozzleHeadLoss(0.02614, 0.02, 0.0004)  ->  0.09979 */
 export function nozzleHeadLoss(
   pipeDiameter: number,
   nozzleDiameter: number,

@@ -44,7 +44,7 @@ export interface PipeHeadLoss {
  *  Findings: none. Throws: never.
  *  Valid: full pipe, steady flow, diameter and viscosity above 0; Re 2000 to 4000 is uncertain by 30 %.
  *  Source: Darcy-Weisbach with `darcyFrictionFactor`; derivative analytic.
- *  Example: pipeHeadLoss({ length: 3, diameter: 0.03, roughness: 0, flow: 7.0686e-6, kinematicViscosity: 1e-6 }).headLoss  ->  0.00010876 */
+ *  Example: pipeHeadLoss({ length: 3, diameter: 0.03, roughness: 0, flow: 7.0686e-6, kinematicViscosity: 1e-6 }).headLoss  ->  0.00010877 */
 export function pipeHeadLoss(pipe: PipeFlow): PipeHeadLoss {
   const { length, diameter, roughness, flow, kinematicViscosity } = pipe;
   const area = (Math.PI / 4) * diameter * diameter;

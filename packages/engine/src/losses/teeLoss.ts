@@ -20,7 +20,7 @@ function withinUnit(share: number): number {
  *  flowRatio y [-], held within 0 to 1   areaRatioBranch a [-], above 0 to 1   -> TeeLosses
  *  Findings: none. Throws: never.
  *  Valid: turbulent flow, run of one bore. Handbooks differ by 20 % and more; a branch that takes all the flow reads high (K 1.69 at a = 1).
- *  Source: Crane TP-410 (2009) eq. 2-37 to 2-39 with its errata, as in fluids 1.0.22 K_branch_diverging_Crane, K_run_diverging_Crane.
+ *  Source: Crane TP-410 (2009) chapter 2, tees and wyes, with its errata, as in fluids 1.0.22 K_branch_diverging_Crane, K_run_diverging_Crane.
  *  Example: dividingTeeLoss(0.25, 1).branch  ->  1.03785
  *  Example: dividingTeeLoss(0.25, 1).run  ->  -0.0625 */
 export function dividingTeeLoss(flowRatio: number, areaRatioBranch: number): TeeLosses {
@@ -51,7 +51,7 @@ export function dividingTeeLoss(flowRatio: number, areaRatioBranch: number): Tee
  *  Findings: none. Throws: never.
  *  Valid: turbulent flow, run of one bore; handbooks differ by 20 % and more. Crane lets C jump from 0.54 to 0.55 at y = 0.4;
  *  here 0.55 holds from y = 0.389 on, so that K is continuous (at most 1.8 % from Crane, only in that gap).
- *  Source: Crane TP-410 (2009) eq. 2-35 and 2-36 with its errata, as in fluids 1.0.22 K_branch_converging_Crane, K_run_converging_Crane.
+ *  Source: Crane TP-410 (2009) chapter 2, tees and wyes, with its errata, as in fluids 1.0.22 K_branch_converging_Crane, K_run_converging_Crane.
  *  Example: combiningTeeLoss(0.25, 1).branch  ->  -0.0421875
  *  Example: combiningTeeLoss(0.25, 1).run  ->  0.325 */
 export function combiningTeeLoss(flowRatio: number, areaRatioBranch: number): TeeLosses {

@@ -16,13 +16,20 @@ const openFitting: Readonly<Record<ValveKind, FittingKind>> = {
   diaphragm: "diaphragmValve",
 };
 
+/** The last curve of each kind: a drag or a search turns one valve many times. */
+const lastCurve = new Map<ValveKind, { readonly openLoss: number; readonly curve: MonotoneCubic }>();
+
 /** ln K over ln opening: monotone between the table's points; its straight ends make K a power of the opening, so that it
  *  goes to Infinity as the valve shuts. */
 function logarithmicCurve(kind: ValveKind, openLoss: number): MonotoneCubic {
+  const last = lastCurve.get(kind);
+  if (last !== undefined && last.openLoss === openLoss) return last.curve;
   const { means, opening, loss } = valveTable[kind];
   const x = opening.map(Math.log);
   const y = loss.map((k) => Math.log(means === "added" ? openLoss + k : openLoss * k));
-  return monotoneCubic([...x, 0], [...y, Math.log(openLoss)]);
+  const curve = monotoneCubic([...x, 0], [...y, Math.log(openLoss)]);
+  lastCurve.set(kind, { openLoss, curve });
+  return curve;
 }
 
 /** Loss of a hand valve by its opening: a monotone cubic of ln K over ln opening through a published table, which ends in
@@ -33,7 +40,7 @@ function logarithmicCurve(kind: ValveKind, openLoss: number): MonotoneCubic {
  *  Valid: turbulent flow, within the table (ball from 0.28, butterfly from 0.22, gate from 0.125, others from 0.25); below
  *  that K is a power law. Makes differ by a factor of 2. K1 is that of the open valve.
  *  Source: as `valveTable`; open valve as `fittingTable`.
- *  Example: valveLoss("gate", 1, 0.02664, "crane").turbulent  ->  0.178018
+ *  Example: valveLoss("gate", 1, 0.02664, "crane").turbulent  ->  0.178017
  *  Example: valveLoss("gate", 0.5, 0.02664, "crane").turbulent  ->  2.23802 */
 export function valveLoss(
   kind: ValveKind,

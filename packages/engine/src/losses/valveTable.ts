@@ -30,14 +30,14 @@ export const valveTable: Readonly<Record<ValveKind, ValveTable>> = {
     opening: closedBy(...turned),
     loss: [0.05, 0.29, 0.75, 1.56, 3.1, 5.47, 9.68, 17.3, 31.2, 52.6, 106, 206, 486].reverse(),
     source:
-      "J. Weisbach, cock in a round pipe; at 5, 10, 20, 40, 60 degrees also Perry's Chemical Engineers' Handbook, plug cock; the rest from memory",
+      "J. Weisbach, cock in a round pipe, values from memory; agrees at 30 and 60 degrees with Munson et al., Fundamentals of Fluid Mechanics, table 8.2 (ball valve 5.5, 210), at 5, 10, 20, 40, 60 degrees with Perry's Chemical Engineers' Handbook (plug cock)",
   },
   gate: {
     means: "added",
     opening: [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875],
     loss: [97.8, 17, 5.52, 2.06, 0.81, 0.26, 0.07],
     source:
-      "J. Weisbach, gate in a round pipe; at 1/4, 1/2, 3/4 also F. M. White, Fluid Mechanics (17, 2.1, 0.26); the rest from memory",
+      "J. Weisbach, gate in a round pipe, values from memory; agrees at 1/4, 1/2, 3/4 with Munson et al., Fundamentals of Fluid Mechanics, table 8.2 (17, 2.1, 0.26)",
   },
   globe: {
     means: "ratio",
@@ -50,7 +50,7 @@ export const valveTable: Readonly<Record<ValveKind, ValveTable>> = {
     opening: closedBy(...turned, 70),
     loss: [0.24, 0.52, 0.9, 1.54, 2.51, 3.91, 6.22, 10.8, 18.7, 32.6, 58.8, 118, 256, 751].reverse(),
     source:
-      "J. Weisbach, throttle disc in a round pipe; at 5, 10, 20, 40, 60 degrees also Perry's Chemical Engineers' Handbook; the rest from memory",
+      "J. Weisbach, throttle disc in a round pipe, values from memory; agrees at 5, 10, 20, 40, 60 degrees with Perry's Chemical Engineers' Handbook",
   },
   diaphragm: {
     means: "ratio",
