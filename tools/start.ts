@@ -59,7 +59,12 @@ const server = spawn(process.execPath, [cli, "serve", ...process.argv.slice(2)],
   cwd: repositoryRoot,
   stdio: "inherit",
 });
-for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) process.on(signal, () => server.kill(signal));
+for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"] as const) {
+  process.on(signal, () => {
+    // A terminal sends Ctrl+C to the server too; twice would read as impatience.
+    if (signal !== "SIGINT" || !process.stdin.isTTY) server.kill(signal);
+  });
+}
 server.on("exit", (code, signal) => {
   // Stopped on purpose is a good end.
   process.exitCode = signal === null ? (code ?? 0) : 0;
