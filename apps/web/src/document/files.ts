@@ -1,0 +1,47 @@
+import { demoCatalogue } from "@tidewright/catalogue";
+import { readDesign } from "@tidewright/design";
+import { markSaved, openDesign, presentDesign, show } from "../state/bench.ts";
+
+/** Reads a file chosen or dropped; a sound design is opened, else all its problems are shown and the present one stays. */
+export async function openFile(file: File): Promise<void> {
+  const reading = readDesign(await file.text(), demoCatalogue);
+  if (!reading.ok) {
+    show({ refused: { name: file.name, problems: reading.problems }, dialog: "problems" });
+    return;
+  }
+  const from = reading.migratedFrom === undefined ? "" : `, brought up from version ${reading.migratedFrom}`;
+  openDesign(reading.design, `Opened ${reading.design.name}${from}`);
+}
+
+/** Asks for a file with the browser's own window and opens it. */
+export function chooseFile(): void {
+  const input = document.createElement("input");
+  input.type = "file";
+  input.accept = ".json,application/json";
+  input.onchange = () => {
+    const file = input.files?.[0];
+    if (file) void openFile(file);
+  };
+  input.click();
+}
+
+/** Hands the document out as a file, in the units it was typed in. */
+export function saveFile(): void {
+  const design = presentDesign();
+  const blob = new Blob([`${JSON.stringify(design, null, 2)}\n`], { type: "application/json" });
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(blob);
+  link.download = `${fileName(design.name)}.json`;
+  link.click();
+  // The download has its own hold on the data once it has started.
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  markSaved();
+}
+
+function fileName(name: string): string {
+  const plain = name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "");
+  return plain || "design";
+}

@@ -1,0 +1,29 @@
+import { assess, levers, rank } from "@tidewright/advice";
+import { demoCatalogue } from "@tidewright/catalogue";
+import type { EngineAnswer, EngineRequest } from "./protocol.ts";
+
+/** Answers one request; a broken invariant becomes an answer too, because a silent worker would look like a slow one. */
+function answer(request: EngineRequest): EngineAnswer {
+  const started = performance.now();
+  const took = () => performance.now() - started;
+  const { id } = request;
+  try {
+    if (request.kind === "assess") {
+      const result = assess(request.design, demoCatalogue);
+      return { kind: "assess", id, took: took(), result };
+    }
+    if (request.kind === "rank") {
+      const result = rank(request.design, demoCatalogue, request.options);
+      return { kind: "rank", id, took: took(), result };
+    }
+    const result = levers(request.design, demoCatalogue);
+    return { kind: "levers", id, took: took(), result };
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    return { kind: "fault", id, asked: request.kind, message };
+  }
+}
+
+self.onmessage = (event: MessageEvent<EngineRequest>) => {
+  self.postMessage(answer(event.data));
+};

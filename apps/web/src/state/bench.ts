@@ -1,0 +1,177 @@
+import { demoCatalogue } from "@tidewright/catalogue";
+import { checkDesign, type Design, type Edit, endDrag, type Problem, record, redo, startHistory, undo } from "@tidewright/design";
+import { flushSync } from "react-dom";
+import { demoJobs } from "../document/demoJobs.ts";
+import { type EngineClient, startEngine } from "../engine/engineClient.ts";
+import type { BenchState } from "./benchState.ts";
+import { markEdit, markShown } from "./editToPaint.ts";
+import { createStore, useStore } from "./store.ts";
+
+const first = demoJobs[0]!.design;
+
+const store = createStore<BenchState>({
+  history: startHistory(first),
+  assessed: undefined,
+  ranking: undefined,
+  levers: undefined,
+  rankedLoop: 0,
+  fault: undefined,
+  selection: undefined,
+  dialog: undefined,
+  refused: undefined,
+  refusedEdit: undefined,
+  tab: "curve",
+  drawerOpen: true,
+  source: undefined,
+  said: "",
+  savedDesign: first,
+});
+
+/** Returns what `select` takes from the bench and renders again when it changes; `select` must not make new objects. */
+export function useBench<Part>(select: (state: BenchState) => Part): Part {
+  return useStore(store, select);
+}
+
+let engine: EngineClient | undefined;
+let settling: ReturnType<typeof setTimeout> | undefined;
+/** Quiet time after the last edit before the slower questions are asked [ms]. */
+const settleTime = 120;
+
+/** Starts the workers and asks about the document on the table. */
+export function startBench(): void {
+  engine ??= startEngine({
+    assessed(design, assessment, took) {
+      // Without flushSync React would wait for its own time slice and the frame would be missed.
+      flushSync(() => store.patch({ assessed: { design, assessment, took }, fault: undefined }));
+      markShown(design);
+    },
+    ranked: (design, ranking) => store.patch({ ranking: { design, ranking } }),
+    levered: (design, levers) => store.patch({ levers: { design, levers } }),
+    fault: (_asked, message) => store.patch({ fault: message }),
+  });
+  ask();
+}
+
+function ask(): void {
+  const design = store.get().history.present;
+  engine?.assess(design);
+  clearTimeout(settling);
+  settling = setTimeout(() => {
+    const { history, rankedLoop } = store.get();
+    engine?.rank(history.present, { loop: rankedLoop });
+    engine?.levers(history.present);
+  }, settleTime);
+}
+
+/** How edits of one drag or one field are held together, and when the drag is over. */
+export interface EditOptions {
+  readonly dragKey?: string;
+  readonly done?: boolean;
+  readonly label?: string;
+}
+
+/** Makes edits as one step if the document stays sound; else leaves it as it was and returns the first problem. */
+export function edit(edits: readonly Edit[], options: EditOptions = {}): Problem | undefined {
+  const started = performance.now();
+  const { history } = store.get();
+  const recorded = record(history, edits, options.label ?? "edit", options.dragKey);
+  const problem = recorded.problem ?? soundness(recorded.history.present);
+  if (problem !== undefined) {
+    store.patch({ refusedEdit: problem });
+    return problem;
+  }
+  const next = options.done ? endDrag(recorded.history) : recorded.history;
+  // A lifted pointer without a move closes the step and changes no number.
+  if (next.present !== history.present) markEdit(next.present, started);
+  store.patch({ history: next, refusedEdit: undefined });
+  if (next.present !== history.present) ask();
+  return undefined;
+}
+
+function soundness(design: Design): Problem | undefined {
+  const reading = checkDesign(design, demoCatalogue);
+  return reading.ok ? undefined : reading.problems[0];
+}
+
+/** Takes over a changed document as one step: only the sections that differ are written. */
+export function takeOver(design: Design, label: string): Problem | undefined {
+  const present = store.get().history.present as unknown as Record<string, unknown>;
+  const wanted = design as unknown as Record<string, unknown>;
+  const edits: Edit[] = [];
+  for (const key of new Set([...Object.keys(present), ...Object.keys(wanted)])) {
+    if (JSON.stringify(present[key]) === JSON.stringify(wanted[key])) continue;
+    edits.push(key in wanted ? { op: "set", path: `/${key}`, value: wanted[key] } : { op: "remove", path: `/${key}` });
+  }
+  if (edits.length === 0) return undefined;
+  const problem = edit(edits, { label });
+  if (problem === undefined) say(`${label}: done`);
+  return problem;
+}
+
+/** Steps back by one edit. */
+export function undoEdit(): void {
+  step(undo, "Undone");
+}
+
+/** Makes the edit last undone again. */
+export function redoEdit(): void {
+  step(redo, "Done again");
+}
+
+function step(way: typeof undo, word: string): void {
+  const { history } = store.get();
+  const next = way(history);
+  if (next === history) return;
+  const label = (way === undo ? history.past.at(-1) : history.future[0])?.label ?? "edit";
+  markEdit(next.present, performance.now());
+  store.patch({ history: next, refusedEdit: undefined, said: `${word}: ${label}` });
+  ask();
+}
+
+/** Lays another document on the table with an empty history. */
+export function openDesign(design: Design, said: string): void {
+  store.patch({
+    history: startHistory(design),
+    savedDesign: design,
+    selection: undefined,
+    dialog: undefined,
+    refused: undefined,
+    refusedEdit: undefined,
+    rankedLoop: 0,
+    said,
+  });
+  ask();
+}
+
+/** Marks the document as saved. */
+export function markSaved(): void {
+  store.patch({ savedDesign: store.get().history.present, said: "Saved to a file" });
+}
+
+/** The document as it stands, for those who need it once and not on every change. */
+export function presentDesign(): Design {
+  return store.get().history.present;
+}
+
+/** Takes a part in hand by its JSON Pointer, or lays it down. */
+export function select(selection: string | undefined): void {
+  store.patch({ selection, refusedEdit: undefined });
+}
+
+/** Asks which pump suits another loop. */
+export function rankLoop(rankedLoop: number): void {
+  store.patch({ rankedLoop });
+  ask();
+}
+
+/** Changes what is shown around the document: windows, sections, words. */
+export function show(
+  change: Partial<Pick<BenchState, "dialog" | "refused" | "tab" | "drawerOpen" | "source" | "refusedEdit">>,
+): void {
+  store.patch(change);
+}
+
+/** Says a word on what was done, also to a screen reader. */
+export function say(said: string): void {
+  store.patch({ said });
+}
