@@ -1,1 +1,27 @@
-export {};
+/** The design document: what the user said, checked, edited and carried into the engine. */
+export * from "./edits/applyEdit.ts";
+export * from "./edits/edit.ts";
+export * from "./edits/history.ts";
+export * from "./jsonSchema/documentJsonSchema.ts";
+export * from "./migrations/fromDraft.ts";
+export * from "./migrations/migrate.ts";
+export * from "./migrations/migrations.ts";
+export * from "./migrations/versionProblems.ts";
+export * from "./problem.ts";
+export { checkDesign, type DesignReading } from "./read/checkDesign.ts";
+export * from "./read/findProblems.ts";
+export * from "./read/jsonPointer.ts";
+export * from "./read/nearest.ts";
+export * from "./read/pruneDeep.ts";
+export * from "./read/readDesign.ts";
+export * from "./read/readJson.ts";
+export * from "./read/readNetwork.ts";
+export * from "./read/scanJson.ts";
+export * from "./references/checkNetwork.ts";
+export * from "./references/checkReferences.ts";
+export * from "./schema/design.ts";
+export * from "./schema/loops.ts";
+export * from "./schema/network.ts";
+export * from "./schema/parts.ts";
+export * from "./schema/quantity.ts";
+export * from "./schema/vessels.ts";

@@ -1,0 +1,45 @@
+import { z } from "zod";
+import { designSchema } from "../schema/design.ts";
+import { networkDocumentSchema } from "../schema/network.ts";
+import { quantityFacts, unitSymbols } from "../schema/quantity.ts";
+
+/** Returns the JSON Schema, draft 2020-12, of the design document, version 1.
+ *  -> plain object; every quantity lists its units, unknown fields are refused, runs are defined once and refer to
+ *  themselves
+ *  Findings: none. Throws: never.
+ *  Valid: it accepts every design that `checkDesign` accepts; limits of a quantity other than its sign are not in it,
+ *  because they hold in SI and JSON Schema compares numbers only.
+ *  Source: JSON Schema, draft 2020-12, core and validation.
+ *  Example: designJsonSchema().$schema  ->  "https://json-schema.org/draft/2020-12/schema" */
+export function designJsonSchema(): Record<string, unknown> {
+  return published(designSchema, "urn:tidewright:design:1", "Tidewright design document, version 1");
+}
+
+/** Returns the JSON Schema, draft 2020-12, of the network document, version 1.
+ *  -> plain object, as `designJsonSchema`
+ *  Findings: none. Throws: never.
+ *  Valid: it accepts every document that `readNetwork` accepts.
+ *  Source: JSON Schema, draft 2020-12, core and validation.
+ *  Example: networkJsonSchema().$id  ->  "urn:tidewright:network:1" */
+export function networkJsonSchema(): Record<string, unknown> {
+  return published(networkDocumentSchema, "urn:tidewright:network:1", "Tidewright network document, version 1");
+}
+
+function published(schema: z.ZodType, id: string, title: string): Record<string, unknown> {
+  const { $schema, ...body } = z.toJSONSchema(schema, {
+    target: "draft-2020-12",
+    io: "input",
+    override: ({ zodSchema, jsonSchema }) => {
+      const facts = quantityFacts(zodSchema);
+      if (facts === undefined) return;
+      const value = jsonSchema.properties?.["value"];
+      const unit = jsonSchema.properties?.["unit"];
+      if (typeof unit === "object") unit.enum = unitSymbols(facts.dimension);
+      // The sign is the same in every unit that has its zero at the SI zero: all but temperature.
+      if (typeof value !== "object" || facts.dimension === "temperature") return;
+      if (facts.range.positive) value.exclusiveMinimum = 0;
+      else if (facts.range.min === 0) value.minimum = 0;
+    },
+  });
+  return { $schema, $id: id, title, ...body };
+}

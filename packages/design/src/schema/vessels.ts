@@ -1,0 +1,81 @@
+import { z } from "zod";
+import { quantity } from "./quantity.ts";
+
+const side = { positive: true, max: 50 } as const;
+
+/** Animal groups with their own needs of flow; the living targets hang on them. */
+export const animalGroups = [
+  "fish",
+  "calmFish",
+  "softCorals",
+  "largePolypStony",
+  "branchingStony",
+  "mixedReef",
+] as const;
+export type AnimalGroup = (typeof animalGroups)[number];
+
+export const displaySchema = z.strictObject({
+  length: quantity("length", side),
+  width: quantity("length", side),
+  height: quantity("length", side),
+  /** Height of the display's floor above the room's floor. */
+  standHeight: quantity("length", { min: 0, max: 10 }),
+  /** Share of the water volume taken by rock and sand, 0 to 0.9. */
+  rockShare: z.number().min(0).max(0.9).optional(),
+  zones: z
+    .array(
+      z.strictObject({
+        name: z.string(),
+        animals: z.enum(animalGroups),
+        /** Share of the display, 0 to 1. */
+        share: z.number().min(0).max(1).optional(),
+      }),
+    )
+    .optional(),
+});
+
+export const overflowSchema = z.strictObject({
+  kind: z.enum(["internalBox", "externalBox", "throughWall"]),
+  weir: z.strictObject({
+    length: quantity("length", side),
+    /** Height of the crest above the display's floor. */
+    crest: quantity("length", side),
+    /** Open share of a toothed crest; 1 for a plain one. */
+    toothOpenShare: z.number().gt(0).max(1).optional(),
+    toothHeight: quantity("length", { min: 0, max: 1 }).optional(),
+  }),
+  box: z.strictObject({
+    length: quantity("length", side),
+    width: quantity("length", side),
+    /** Floor and rim of the box above the display's floor. */
+    floor: quantity("length", { min: -5, max: 50 }),
+    rim: quantity("length", side),
+  }),
+});
+
+export const sumpSchema = z.strictObject({
+  /** Height of the sump's floor above the room's floor. */
+  floor: quantity("length", { min: -10, max: 10 }),
+  /** Height of the glass above the sump's floor. */
+  height: quantity("length", side),
+  /** In the direction of flow; the last one is the return chamber. */
+  chambers: z
+    .array(
+      z.strictObject({
+        id: z.string().regex(/^[A-Za-z0-9_-]+$/, "letters, digits, - and _ only"),
+        name: z.string().optional(),
+        length: quantity("length", side),
+        width: quantity("length", side),
+        /** Height of the baffle after this chamber, which the water flows over. */
+        baffle: quantity("length", side).optional(),
+      }),
+    )
+    .min(1)
+    .max(12),
+  /** Depth of water in the return chamber when running, kept by the top-off. */
+  operatingLevel: quantity("length", { positive: true, max: 10 }),
+});
+
+export type Display = z.infer<typeof displaySchema>;
+export type Overflow = z.infer<typeof overflowSchema>;
+export type Sump = z.infer<typeof sumpSchema>;
