@@ -1,1 +1,6 @@
-export {};
+export { type CompiledNetwork, compileNetwork, setLink } from "./compile.ts";
+export * from "./model.ts";
+export * from "./networkProblems.ts";
+export * from "./record.ts";
+export * from "./solution.ts";
+export { type NetworkState, newNetworkState, type SolveOptions, solveCompiled } from "./solve.ts";

@@ -1,1 +1,5 @@
-export {};
+export * from "./combinedPumps.ts";
+export * from "./monotoneCubic.ts";
+export * from "./pumpAtSpeed.ts";
+export * from "./pumpCurve.ts";
+export * from "./pumpPower.ts";

@@ -1,0 +1,188 @@
+import { colebrook } from "../losses/index.ts";
+import { standardGravity } from "../water/index.ts";
+import { type Elimination, planElimination } from "./elimination.ts";
+import type { DeviceLink, NetworkLink, NetworkModel, PipeLink, PumpLink, ValveLink } from "./model.ts";
+import { networkProblems } from "./networkProblems.ts";
+import { planForest, type SpanningForest } from "./spanningForest.ts";
+import { type CompiledTee, compileTees } from "./tees.ts";
+
+/** What a link is to the inner loop. */
+export const linkType = { pipe: 0, local: 1, pump: 2, device: 3, closed: 4 } as const;
+
+/** A network as flat arrays, one entry a link: topology and coefficients, worked out once. Heads of tanks, pump speeds
+ *  and valve settings may be changed in place between solutions; topology may not. */
+export interface CompiledNetwork {
+  readonly model: NetworkModel;
+  readonly linkCount: number;
+  readonly junctionCount: number;
+  readonly nodeCount: number;
+  /** Model index of each node in solver order (junctions first), and the way back. */
+  readonly nodeOrder: Int32Array;
+  readonly nodeIndex: ReadonlyMap<string, number>;
+  readonly linkIndex: ReadonlyMap<string, number>;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  readonly type: Uint8Array;
+  /** 1 where water may only run from -> to: check valves, and pumps that keep water back. */
+  readonly oneWay: Uint8Array;
+  /** Demand of each junction [m3/s]; heads of all nodes [m], known ones at the end. */
+  readonly demand: Float64Array;
+  readonly head: Float64Array;
+  /** h = quadratic Q|Q| + linear Q for fittings and devices. */
+  readonly quadratic: Float64Array;
+  readonly linear: Float64Array;
+  /** Pipes: friction h = friction f Q|Q|; Re = reynolds |Q|; b = e / 3.7 D of Colebrook's formula. */
+  readonly friction: Float64Array;
+  readonly reynolds: Float64Array;
+  readonly roughnessTerm: Float64Array;
+  /** Cubic of f over t = (Re - 2000)/2000 between laminar and turbulent, four numbers a pipe. */
+  readonly transition: Float64Array;
+  readonly area: Float64Array;
+  readonly pumps: (PumpLink | undefined)[];
+  readonly devices: (DeviceLink | undefined)[];
+  readonly tees: readonly CompiledTee[];
+  readonly plan: Elimination;
+  readonly forest: SpanningForest;
+  /** A flow to begin with [m3/s]: 1 m/s in pipes, half of the last flow for pumps. */
+  readonly firstFlow: Float64Array;
+}
+
+/** Returns a network as flat arrays with its elimination order, ready for `solveCompiled`.
+ *  model NetworkModel   -> CompiledNetwork
+ *  Findings: none. Throws: RangeError naming every problem that `networkProblems` finds.
+ *  Valid: any sound model.
+ *  Source: own construction; stages as in EPANET (model, coefficients, linear solve, iterate).
+ *  Example: compileNetwork({ liquid: { density: 1000, kinematicViscosity: 1e-6 }, nodes: [{ id: "a", kind: "fixedHead", head: 1 }, { id: "b", kind: "junction", elevation: 0 }], links: [{ id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 1 }] }).junctionCount  ->  1 */
+export function compileNetwork(model: NetworkModel): CompiledNetwork {
+  const problems = networkProblems(model);
+  if (problems.length > 0) throw new RangeError(problems.map((problem) => problem.message).join("; "));
+
+  const { nodes, links } = model;
+  const junctions = nodes.flatMap((node, i) => (node.kind === "junction" ? [i] : []));
+  const fixed = nodes.flatMap((node, i) => (node.kind === "fixedHead" ? [i] : []));
+  const nodeOrder = Int32Array.from([...junctions, ...fixed]);
+  const nodeIndex = new Map<string, number>();
+  nodeOrder.forEach((modelIndex, i) => nodeIndex.set(nodes[modelIndex].id, i));
+  const linkIndex = new Map(links.map((link, i) => [link.id, i]));
+
+  const n = links.length;
+  const at = (id: string) => nodeIndex.get(id) as number;
+  const from = Int32Array.from(links, (link) => at(link.from));
+  const to = Int32Array.from(links, (link) => at(link.to));
+  const head = new Float64Array(nodes.length);
+  fixed.forEach((modelIndex, i) => {
+    const node = nodes[modelIndex];
+    if (node.kind === "fixedHead") head[junctions.length + i] = node.head;
+  });
+  const demand = Float64Array.from(junctions, (modelIndex) => {
+    const node = nodes[modelIndex];
+    return node.kind === "junction" ? (node.demand ?? 0) : 0;
+  });
+
+  const compiled: CompiledNetwork = {
+    model,
+    linkCount: n,
+    junctionCount: junctions.length,
+    nodeCount: nodes.length,
+    nodeOrder,
+    nodeIndex,
+    linkIndex,
+    from,
+    to,
+    type: new Uint8Array(n),
+    oneWay: Uint8Array.from(links, (link) => (isOneWay(link) ? 1 : 0)),
+    demand,
+    head,
+    quadratic: new Float64Array(n),
+    linear: new Float64Array(n),
+    friction: new Float64Array(n),
+    reynolds: new Float64Array(n),
+    roughnessTerm: new Float64Array(n),
+    transition: new Float64Array(4 * n),
+    area: new Float64Array(n).fill(Number.NaN),
+    pumps: links.map((link) => (link.kind === "pump" ? link : undefined)),
+    devices: links.map((link) => (link.kind === "device" ? link : undefined)),
+    tees: compileTees(model, linkIndex, from, to, nodeIndex),
+    plan: planElimination(junctions.length, from, to),
+    forest: planForest(junctions.length, from, to),
+    firstFlow: new Float64Array(n),
+  };
+  links.forEach((link, i) => setLink(compiled, i, link));
+  return compiled;
+}
+
+function isOneWay(link: NetworkLink): boolean {
+  return link.checkValve === true || (link.kind === "pump" && link.reverseFlow !== true);
+}
+
+/** Writes the coefficients of one link; its ends stay as they are. Use it to change a speed, an opening or a bore in place. */
+export function setLink(compiled: CompiledNetwork, index: number, link: NetworkLink): void {
+  compiled.oneWay[index] = isOneWay(link) ? 1 : 0;
+  compiled.pumps[index] = undefined;
+  compiled.devices[index] = undefined;
+  switch (link.kind) {
+    case "pipe":
+      setPipe(compiled, index, link);
+      break;
+    case "valve":
+      setValve(compiled, index, link);
+      break;
+    case "pump":
+      compiled.type[index] = linkType.pump;
+      compiled.pumps[index] = link;
+      compiled.firstFlow[index] =
+        (link.pump.upper.curve.lastFlow * link.pump.speedRatio) / (2 * link.pump.upper.speedRatio);
+      break;
+    case "device":
+      compiled.type[index] = linkType.device;
+      compiled.devices[index] = link;
+      compiled.quadratic[index] = link.coefficient;
+      compiled.firstFlow[index] = link.curve ? link.curve.x[link.curve.x.length - 1] / 2 : 1e-4;
+      if (!link.curve) compiled.type[index] = linkType.local;
+      break;
+  }
+}
+
+function setPipe(compiled: CompiledNetwork, i: number, pipe: PipeLink): void {
+  const { kinematicViscosity: nu } = compiled.model.liquid;
+  const area = (Math.PI / 4) * pipe.diameter * pipe.diameter;
+  const velocityHead = 1 / (2 * standardGravity * area * area);
+  compiled.type[i] = pipe.length > 0 ? linkType.pipe : linkType.local;
+  compiled.area[i] = area;
+  compiled.friction[i] = (pipe.length / pipe.diameter) * velocityHead;
+  compiled.reynolds[i] = pipe.diameter / (area * nu);
+  compiled.roughnessTerm[i] = pipe.roughness / (3.7 * pipe.diameter);
+  compiled.quadratic[i] = pipe.minorLoss * velocityHead;
+  // K1/Re V^2/2g is linear in Q.
+  compiled.linear[i] = ((pipe.laminarLoss ?? 0) / compiled.reynolds[i]) * velocityHead;
+  compiled.firstFlow[i] = area;
+  setTransition(compiled.transition, 4 * i, pipe.roughness / pipe.diameter, compiled.roughnessTerm[i]);
+}
+
+/** Hermite cubic of f from Re 2000 (64/Re) to Re 4000 (Colebrook), values and slopes matched at both ends. */
+function setTransition(out: Float64Array, at: number, relativeRoughness: number, b: number): void {
+  const f0 = 64 / 2000;
+  const m0 = -f0; // df/dt at t = 0, t = (Re - 2000)/2000
+  const f1 = colebrook(4000, relativeRoughness);
+  const x = 1 / Math.sqrt(f1);
+  const a = 2.51 / 4000;
+  const w = ((2 / Math.LN10) * a) / (b + a * x);
+  const m1 = ((-2 * f1 * w) / (1 + w)) * (2000 / 4000); // df/dRe = -2 f w / (Re (1 + w))
+  out[at] = f0;
+  out[at + 1] = m0;
+  out[at + 2] = 3 * (f1 - f0) - 2 * m0 - m1;
+  out[at + 3] = 2 * (f0 - f1) + m0 + m1;
+}
+
+function setValve(compiled: CompiledNetwork, i: number, valve: ValveLink): void {
+  const area = (Math.PI / 4) * valve.diameter * valve.diameter;
+  const velocityHead = 1 / (2 * standardGravity * area * area);
+  const closed = valve.lossCoefficient === Number.POSITIVE_INFINITY;
+  compiled.type[i] = closed ? linkType.closed : linkType.local;
+  compiled.area[i] = area;
+  compiled.quadratic[i] = closed ? 0 : valve.lossCoefficient * velocityHead;
+  const reynolds = valve.diameter / (area * compiled.model.liquid.kinematicViscosity);
+  compiled.reynolds[i] = reynolds;
+  compiled.linear[i] = ((valve.laminarLoss ?? 0) / reynolds) * velocityHead;
+  compiled.firstFlow[i] = closed ? 0 : area;
+}

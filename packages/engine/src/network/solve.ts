@@ -1,0 +1,322 @@
+import { pumpHeadAtSpeed } from "../pumps/index.ts";
+import type { CompiledNetwork } from "./compile.ts";
+import { linkType } from "./compile.ts";
+import { eliminate } from "./elimination.ts";
+import { evaluateLosses } from "./linkLosses.ts";
+import type { ConvergenceRecord } from "./record.ts";
+import { balanceFlows, planForest, type SpanningForest } from "./spanningForest.ts";
+import { addTeeLosses } from "./tees.ts";
+
+export interface SolveOptions {
+  /** Energy error allowed on any link, over the head scale [-]; 1e-10 where nothing is said. */
+  readonly tolerance?: number;
+  /** Iterations allowed; 200 where nothing is said. */
+  readonly maximumIterations?: number;
+  /** Begin from the flows and heads that the state holds, as after a small edit. */
+  readonly warm?: boolean;
+}
+
+/** Flows, heads and work space of one network; kept between solutions so that nothing is allocated in a drag. */
+export interface NetworkState {
+  /** Flow of each link [m3/s], positive from -> to. */
+  readonly flow: Float64Array;
+  /** Head of each node [m], in solver order; known heads are copied in. */
+  readonly head: Float64Array;
+  /** Head loss [m] and its slope [s/m2] of each link. */
+  readonly loss: Float64Array;
+  readonly slope: Float64Array;
+  /** 1 where a link is shut: a check valve or pump against the flow. */
+  readonly shut: Uint8Array;
+  readonly x: Float64Array;
+  readonly change: Float64Array;
+  readonly trial: Float64Array;
+  readonly weight: Float64Array;
+  readonly excess: Float64Array;
+  readonly correction: Float64Array;
+  readonly diagonal: Float64Array;
+  readonly surplus: Float64Array;
+  readonly history: Float64Array;
+  forest: SpanningForest;
+  iterations: number;
+  shortened: number;
+  energyResidual: number;
+  worstLink: number;
+  headScale: number;
+  status: ConvergenceRecord["status"];
+}
+
+/** Returns work space for a compiled network, with the flows a cold start begins from.
+ *  net CompiledNetwork   -> NetworkState
+ *  Findings: none. Throws: never.
+ *  Valid: for this network only.
+ *  Source: own construction.
+ *  Example: newNetworkState(compileNetwork({ liquid: { density: 1000, kinematicViscosity: 1e-6 }, nodes: [{ id: "a", kind: "fixedHead", head: 1 }, { id: "b", kind: "junction", elevation: 0 }], links: [{ id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 1 }] })).flow.length  ->  1 */
+export function newNetworkState(net: CompiledNetwork): NetworkState {
+  const links = net.linkCount;
+  const junctions = net.junctionCount;
+  const vector = (n: number) => new Float64Array(n);
+  return {
+    flow: vector(links),
+    head: vector(net.nodeCount),
+    loss: vector(links),
+    slope: vector(links),
+    shut: new Uint8Array(links),
+    x: vector(links).fill(7),
+    change: vector(links),
+    trial: vector(links),
+    weight: vector(net.plan.slots),
+    excess: vector(junctions),
+    correction: vector(junctions),
+    diagonal: vector(junctions),
+    surplus: vector(junctions),
+    history: vector(256),
+    forest: net.forest,
+    iterations: 0,
+    shortened: 0,
+    energyResidual: Number.POSITIVE_INFINITY,
+    worstLink: -1,
+    headScale: 1,
+    status: "limit",
+  };
+}
+
+/** Smallest slope used as a resistance [s/m2]: at rest a square law has none. It only shortens a step, never moves the answer. */
+const leastSlope = 1e-9;
+/** Conductance left to a shut link [m2/s], so that water behind it still has a head. */
+const shutConductance = 1e-15;
+
+/** Solves a compiled network in place: flows that balance at every junction and heads that account for every loss.
+ *
+ *  Newton's method on the global-gradient formulation. All losses rise with flow, so the answer is the minimum of a convex
+ *  function (the network's content) and Newton steps, shortened where the content would rise, reach it from anywhere.
+ *  After the first step every step is a circulation: junctions stay balanced, `balanceFlows` takes the rounding out.
+ *  One-way links first meet a steep resistance backward; those that end up there are then shut for good and checked.
+ *  net CompiledNetwork   state NetworkState, changed in place   options SolveOptions   -> the state
+ *  Findings: none. Throws: never; not converging is told in `state.status`.
+ *  Valid: any topology; resistances over many orders of magnitude.
+ *  Source: E. Todini and S. Pilati, A gradient algorithm for the analysis of pipe networks (1988); content model: M. Collins
+ *  et al., Solving the pipe network analysis problem using optimization techniques, Management Science 24 (1978) 747-760.
+ *  Example: solveNetwork({ liquid: { density: 1000, kinematicViscosity: 1e-6 }, nodes: [{ id: "a", kind: "fixedHead", head: 1 }, { id: "b", kind: "fixedHead", head: 0 }], links: [{ id: "p", kind: "device", from: "a", to: "b", coefficient: 4e6 }] }).flows[0]  ->  0.0005 */
+export function solveCompiled(net: CompiledNetwork, state: NetworkState, options: SolveOptions = {}): NetworkState {
+  const tolerance = options.tolerance ?? 1e-10;
+  const limit = options.maximumIterations ?? 200;
+  begin(net, state, options.warm === true);
+  iterate(net, state, tolerance, limit, options.warm !== true);
+  if (state.status !== "converged") return state;
+
+  // Links left leaning on their backward resistance are shut exactly, those that would open again are let go, and we go on.
+  for (let round = 0; round < 12; round++) {
+    const opened = reopenWillingLinks(net, state);
+    const shut = shutBackwardLinks(net, state);
+    if (!opened && !shut) return state;
+    state.forest = planForest(net.junctionCount, net.from, net.to, state.shut);
+    if (!settleShutFlows(net, state)) {
+      state.status = "unreachable";
+      return state;
+    }
+    measure(net, state);
+    iterate(net, state, tolerance, limit, false);
+    if (state.status !== "converged") return state;
+  }
+  state.status = "stalled";
+  return state;
+}
+
+function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
+  state.iterations = 0;
+  state.shortened = 0;
+  const { head } = state;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let n = net.junctionCount; n < net.nodeCount; n++) {
+    const h = net.head[n];
+    head[n] = h;
+    if (h < low) low = h;
+    if (h > high) high = h;
+  }
+  if (!warm) {
+    state.flow.set(net.firstFlow);
+    state.x.fill(7);
+    state.shut.fill(0);
+    head.fill(high, 0, net.junctionCount);
+    state.forest = net.forest;
+  }
+  state.headScale = Math.max(high - low, 1e-6);
+  measure(net, state);
+}
+
+/** Losses at the present flows, and the largest energy error at the present heads. */
+function measure(net: CompiledNetwork, state: NetworkState): void {
+  evaluateLosses(net, state.shut, state.flow, state.x, state.loss, state.slope);
+  if (net.tees.length > 0) addTeeLosses(net.tees, state.flow, state.loss, state.slope);
+  const { from, to } = net;
+  const { head, loss, shut } = state;
+  let worst = 0;
+  let worstLink = -1;
+  let scale = state.headScale;
+  for (let l = 0; l < net.linkCount; l++) {
+    if (shut[l] !== 0) continue;
+    const h = loss[l];
+    const error = head[from[l]] - head[to[l]] - h;
+    const size = error < 0 ? -error : error;
+    if (!(size <= worst)) {
+      worst = size;
+      worstLink = l;
+    }
+    if (h > scale) scale = h;
+    else if (-h > scale) scale = -h;
+  }
+  state.energyResidual = worst / scale;
+  state.worstLink = worstLink;
+}
+
+function iterate(
+  net: CompiledNetwork,
+  state: NetworkState,
+  tolerance: number,
+  limit: number,
+  unbalanced: boolean,
+): void {
+  let balanced = !unbalanced;
+  state.status = "limit";
+  while (state.iterations < limit) {
+    // A warm start from an unchanged network is already there.
+    if (balanced && state.energyResidual <= tolerance) {
+      state.status = "converged";
+      return;
+    }
+    newtonStep(net, state);
+    advance(net, state, balanced);
+    balanced = true;
+    if (state.iterations < 256) state.history[state.iterations] = state.energyResidual;
+    state.iterations++;
+    if (Number.isNaN(state.energyResidual)) {
+      state.status = "stalled";
+      return;
+    }
+  }
+  if (state.energyResidual <= tolerance) state.status = "converged";
+}
+
+/** Heads and flow changes of one full Newton step, in correction form: with r = dH - h(Q), solve A dh = B r/g, dQ = (r + dh)/g.
+ *  Because r vanishes, so does every rounding error of the linear solve. */
+function newtonStep(net: CompiledNetwork, state: NetworkState): void {
+  const { from, to, plan, junctionCount: size } = net;
+  const { flow, head, loss, slope, shut, change, weight, excess, correction } = state;
+  const { linkSlot } = plan;
+  weight.fill(0);
+  excess.fill(0);
+  for (let j = 0; j < size; j++) correction[j] = -net.demand[j];
+  for (let l = 0; l < net.linkCount; l++) {
+    const a = from[l];
+    const b = to[l];
+    let p: number;
+    let q: number;
+    if (shut[l] !== 0) {
+      p = shutConductance;
+      q = 0;
+    } else {
+      const g = slope[l];
+      p = 1 / (g > leastSlope ? g : leastSlope);
+      q = p * (head[a] - head[b] - loss[l]);
+      change[l] = q;
+      q += flow[l];
+    }
+    if (a < size) {
+      correction[a] -= q;
+      if (b < size) weight[linkSlot[l]] += p;
+      else excess[a] += p;
+    } else if (b < size) excess[b] += p;
+    if (b < size) correction[b] += q;
+  }
+  eliminate(plan, weight, excess, correction, state.diagonal);
+  for (let l = 0; l < net.linkCount; l++) {
+    if (shut[l] !== 0) {
+      change[l] = 0;
+      continue;
+    }
+    const a = from[l];
+    const b = to[l];
+    const g = slope[l];
+    const dh = (a < size ? correction[a] : 0) - (b < size ? correction[b] : 0);
+    change[l] += dh / (g > leastSlope ? g : leastSlope);
+  }
+  for (let j = 0; j < size; j++) head[j] += correction[j];
+}
+
+/** Takes the step, shortened while the content's slope along it says that it overshoots. */
+function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): void {
+  const { flow, change, trial } = state;
+  const links = net.linkCount;
+  if (!balanced) {
+    for (let l = 0; l < links; l++) flow[l] += change[l];
+    balanceFlows(state.forest, net.from, net.to, net.demand, flow, state.surplus);
+    measure(net, state);
+    return;
+  }
+  trial.set(flow);
+  const atStart = contentSlope(net, state);
+  let share = 1;
+  for (let attempt = 0; attempt < 30; attempt++) {
+    for (let l = 0; l < links; l++) flow[l] = trial[l] + share * change[l];
+    balanceFlows(state.forest, net.from, net.to, net.demand, flow, state.surplus);
+    measure(net, state);
+    const atEnd = contentSlope(net, state);
+    // Near the answer both slopes are rounding; a full step is then right.
+    if (!(atEnd > -0.5 * atStart) || state.energyResidual < 1e-9) break;
+    // Falling at the start, rising at the end: the zero in between by regula falsi, kept off both ends.
+    share *= Math.min(0.7, Math.max(0.1, atStart / (atStart - atEnd)));
+    if (attempt === 0) state.shortened++;
+  }
+}
+
+/** d(content)/d(share) along the step: sum of (h - dH) dQ, negative while it still descends. */
+function contentSlope(net: CompiledNetwork, state: NetworkState): number {
+  const { from, to } = net;
+  const { head, loss, change, shut } = state;
+  let sum = 0;
+  for (let l = 0; l < net.linkCount; l++) if (shut[l] === 0) sum += (loss[l] - head[from[l]] + head[to[l]]) * change[l];
+  return sum;
+}
+
+/** Shuts every one-way link with backward flow, and closed valves. True when any was shut. */
+function shutBackwardLinks(net: CompiledNetwork, state: NetworkState): boolean {
+  let any = false;
+  for (let l = 0; l < net.linkCount; l++) {
+    if (state.shut[l] !== 0) continue;
+    const backward = net.oneWay[l] !== 0 && state.flow[l] < 0;
+    if (!backward && net.type[l] !== linkType.closed) continue;
+    state.shut[l] = 1;
+    state.flow[l] = 0;
+    any = true;
+  }
+  return any;
+}
+
+/** Balances the flows after links were shut. False where a junction's demand can no longer be met. */
+function settleShutFlows(net: CompiledNetwork, state: NetworkState): boolean {
+  balanceFlows(state.forest, net.from, net.to, net.demand, state.flow, state.surplus);
+  let reachable = true;
+  for (let l = 0; l < net.linkCount; l++) {
+    if (state.shut[l] === 0 || state.flow[l] === 0) continue;
+    if (Math.abs(state.flow[l]) > 1e-9) reachable = false;
+    state.flow[l] = 0;
+  }
+  return reachable;
+}
+
+/** Opens shut one-way links whose heads would drive water forward. True when any was opened. */
+function reopenWillingLinks(net: CompiledNetwork, state: NetworkState): boolean {
+  let any = false;
+  for (let l = 0; l < net.linkCount; l++) {
+    if (state.shut[l] === 0 || net.type[l] === linkType.closed) continue;
+    const pump = net.pumps[l]?.pump;
+    const shutoff = pump ? pumpHeadAtSpeed(pump, 0) : 0;
+    const drive = state.head[net.from[l]] - state.head[net.to[l]] + shutoff;
+    if (drive <= 1e-9 * state.headScale) continue;
+    state.shut[l] = 0;
+    state.flow[l] = 0;
+    any = true;
+  }
+  return any;
+}
