@@ -1,0 +1,141 @@
+import type { Assessment, DrainState, PartState } from "@tidewright/advice";
+import type { Design, Part, Run } from "@tidewright/design";
+import { type Frame, metres } from "./frame.ts";
+import type { Extent, Point, ScenePart, Shape } from "./scene.ts";
+
+/** The scene while it is drawn: shapes and parts are added in order, and numbers are looked up by path. */
+export interface SceneBuilder {
+  readonly design: Design;
+  readonly frame: Frame;
+  readonly assessment: Assessment | undefined;
+  readonly shapes: Shape[];
+  readonly parts: ScenePart[];
+  readonly partStates: ReadonlyMap<string, PartState>;
+  readonly drainStates: ReadonlyMap<string, DrainState>;
+  readonly lanes: Lanes;
+}
+
+/** Heights and columns for pipes that must pass each other: every call gives the next free one. */
+export interface Lanes {
+  /** Elevation of the next level crossing between sump and stand top [m]. */
+  cabinet(): number;
+  /** The next riser beside the tank, its place along and the height at which it crosses the rim [m]. */
+  riser(): { readonly x: number; readonly over: number };
+  /** Makes sure that risers start to the right of `x` [m]. */
+  clear(x: number): void;
+  /** Outlets in the display, from the right wall inward [m]. */
+  displaySlot(): number;
+  /** A place to drop into a chamber, near the wished one where it is free [m]. */
+  chamberSlot(chamber: number, wish: number): number;
+}
+
+/** Widest gap between two risers, two crossings, two drops [m]. */
+const riserGap = 0.12;
+const crossingGap = 0.085;
+const dropGap = 0.085;
+
+/** Returns an empty scene with its look-ups and its free lanes.
+ *  design checked design   frame where the bodies stand   assessment numbers, if there are any   -> builder
+ *  Findings: none. Throws: never.
+ *  Valid: any checked design.
+ *  Source: own construction. */
+export function startScene(design: Design, frame: Frame, assessment: Assessment | undefined): SceneBuilder {
+  return {
+    design,
+    frame,
+    assessment,
+    shapes: [],
+    parts: [],
+    partStates: new Map(assessment?.parts.map((part) => [part.path, part])),
+    drainStates: new Map(assessment?.drains.map((drain) => [drain.path, drain])),
+    lanes: makeLanes(design, frame),
+  };
+}
+
+function makeLanes(design: Design, frame: Frame): Lanes {
+  const toSump = countOutlets(design, (to) => to.startsWith("sump."));
+  const toDisplay = Math.max(1, countOutlets(design, (to) => to === "display"));
+  const bottom = frame.sump.y1 + 0.05;
+  const top = Math.max(frame.standTop - 0.05, bottom + 0.2);
+  const crossing = Math.min(crossingGap, (top - bottom) / (toSump + design.loops.length + 1));
+  let crossings = 0;
+  let risers = 0;
+  let slots = 0;
+  let rightmost = Math.max(frame.display.x1, frame.sump.x1);
+  const taken = new Map<number, number[]>();
+  const width = frame.open.x1 - frame.open.x0;
+  const slotGap = Math.min(0.32, (width - 0.16) / toDisplay);
+  return {
+    cabinet: () => bottom + crossing * (++crossings - 0.4),
+    riser: () => {
+      const x = rightmost + 0.1 + riserGap * risers;
+      const over = Math.max(frame.display.y1, frame.box.y1) + 0.06 + 0.075 * risers;
+      risers++;
+      return { x, over };
+    },
+    clear: (x) => {
+      rightmost = Math.max(rightmost, x - riserGap * risers);
+    },
+    displaySlot: () => frame.open.x1 - 0.09 - slotGap * slots++,
+    chamberSlot: (chamber, wish) => {
+      const { x0, x1 } = frame.chambers[chamber]!;
+      const edge = Math.min(0.05, (x1 - x0) / 4);
+      const used = taken.get(chamber) ?? [];
+      const x = freeSpot(Math.min(Math.max(wish, x0 + edge), x1 - edge), used, x0 + edge, x1 - edge);
+      taken.set(chamber, [...used, x]);
+      return x;
+    },
+  };
+}
+
+/** Nearest spot to the wish that keeps its distance from those in use; the distance shrinks until one is found. */
+function freeSpot(wish: number, used: readonly number[], low: number, high: number): number {
+  for (let gap = dropGap; gap > 0.01; gap *= 0.7) {
+    for (let step = 0; step <= 60; step++) {
+      for (const side of [1, -1]) {
+        const x = wish + side * step * 0.02;
+        if (x >= low - 1e-9 && x <= high + 1e-9 && used.every((other) => Math.abs(other - x) >= gap - 1e-9)) return x;
+      }
+    }
+  }
+  return wish;
+}
+
+function countOutlets(design: Design, matches: (to: string) => boolean): number {
+  const inRun = (run: Run): number =>
+    run.reduce((sum, part) => {
+      if (part.kind === "outlet") return sum + (matches(part.to) ? 1 : 0);
+      if (part.kind === "tee") return sum + part.branches.reduce((all, branch) => all + inRun(branch), 0);
+      return sum;
+    }, 0);
+  return [...design.drains, ...design.loops].reduce((sum, line) => sum + inRun(line.run), 0);
+}
+
+/** Returns the bore of a part: as computed, as typed, or as its neighbours have it.
+ *  builder the scene   path of the part   run the run it stands in   index its place there   -> bore [m]
+ *  Findings: none. Throws: never.
+ *  Valid: any run; 26 mm where nothing says otherwise, which only happens before the first assessment.
+ *  Source: own construction. */
+export function boreOf(builder: SceneBuilder, base: string, run: Run, index: number): number {
+  const order = run.map((_, i) => i).sort((a, b) => Math.abs(a - index) - Math.abs(b - index));
+  for (const i of order) {
+    const state = builder.partStates.get(`${base}/${i}`);
+    const typed = typedBore(run[i]!);
+    const bore = typed ?? (run[i]!.kind === "outlet" ? undefined : state?.diameter);
+    if (bore !== undefined && Number.isFinite(bore) && bore > 0) return bore;
+  }
+  return 0.026;
+}
+
+const typedBore = (part: Part): number | undefined =>
+  part.kind === "pipe" && part.bore ? metres(part.bore) : undefined;
+
+/** Returns the corners of an extent, counter-clockwise from the lower left. Example: four points for any extent. */
+export function rectangle({ x0, y0, x1, y1 }: Extent): Point[] {
+  return [
+    { x: x0, y: y0 },
+    { x: x1, y: y0 },
+    { x: x1, y: y1 },
+    { x: x0, y: y1 },
+  ];
+}

@@ -1,0 +1,123 @@
+import type { Assessment } from "@tidewright/advice";
+import type { Design, Overflow } from "@tidewright/design";
+import { toSI } from "@tidewright/units";
+import type { Extent, Levels } from "./scene.ts";
+
+/** Where the large bodies stand in the picture and how high the water is in them [m]. */
+export interface Frame {
+  readonly design: Design;
+  readonly display: Extent;
+  readonly box: Extent;
+  /** Weir crest and its visible length. */
+  readonly crest: number;
+  readonly weir: { readonly x0: number; readonly x1: number };
+  readonly sump: Extent;
+  readonly chambers: readonly ChamberFrame[];
+  readonly standTop: number;
+  readonly level: { readonly display: number; readonly box: number };
+  /** Part of the display free for rock, outlets and pumps. */
+  readonly open: { readonly x0: number; readonly x1: number };
+}
+
+export interface ChamberFrame {
+  readonly id: string;
+  readonly path: string;
+  readonly x0: number;
+  readonly x1: number;
+  readonly level: number;
+  /** Elevation of the baffle's top after this chamber; none after an open side. */
+  readonly baffle: number | undefined;
+}
+
+type Length = { readonly value: number; readonly unit: string };
+
+/** Returns a length of the design in metres.
+ *  q length as typed   -> length [m]
+ *  Findings: none. Throws: where the unit is no length, which a checked design cannot have.
+ *  Valid: every length unit of the units package.
+ *  Source: own construction.
+ *  Example: metres({ value: 1500, unit: "mm" })  ->  1.5 */
+export function metres(q: Length): number {
+  return toSI(q, "length");
+}
+
+/** Returns the places of display, overflow box, sump and chambers in the elevation, and the water levels in them.
+ *  Water runs from left to right: overflow on the left, sump chambers in the direction of flow, returns on the right.
+ *  design checked design   assessment levels as computed, if there are any   levels levels that count instead [m]
+ *  -> frame [m]
+ *  Findings: none. Throws: never for a checked design.
+ *  Valid: any checked design. Without an assessment water stands at the weir crest and at the operating level.
+ *  Source: own construction. */
+export function layoutFrame(design: Design, assessment: Assessment | undefined, levels: Levels = {}): Frame {
+  const length = metres(design.display.length);
+  const floor = metres(design.display.standHeight);
+  const display = { x0: 0, x1: length, y0: floor, y1: floor + metres(design.display.height) };
+  const crest = floor + metres(design.overflow.weir.crest);
+  const box = boxExtent(design.overflow, length, floor);
+  const displayLevel = levels.display ?? assessment?.overflow.displayLevel ?? crest;
+  const boxLevel = levels.box ?? assessment?.overflow.boxLevel ?? fallbackBoxLevel(design, box, floor, crest);
+  const inside = design.overflow.kind === "internalBox";
+  const weirLength = Math.min(metres(design.overflow.weir.length), box.x1 - box.x0);
+  const sumpLength = design.sump.chambers.reduce((sum, chamber) => sum + metres(chamber.length), 0);
+  const sumpLeft = sumpLength < length - 0.1 ? Math.min(0.06, (length - sumpLength) / 2) : (length - sumpLength) / 2;
+  const sumpFloor = metres(design.sump.floor);
+  return {
+    design,
+    display,
+    box,
+    crest,
+    weir: { x0: box.x1 - weirLength, x1: box.x1 },
+    sump: { x0: sumpLeft, x1: sumpLeft + sumpLength, y0: sumpFloor, y1: sumpFloor + metres(design.sump.height) },
+    chambers: layoutChambers(design, assessment, levels, sumpLeft, sumpFloor),
+    standTop: floor,
+    level: { display: displayLevel, box: boxLevel },
+    open: { x0: inside ? Math.min(box.x1, length * 0.9) : 0, x1: length },
+  };
+}
+
+/** A box beside the tank is drawn end-on where its length would dwarf the tank. */
+function boxExtent(overflow: Overflow, displayLength: number, displayFloor: number): Extent {
+  const y0 = displayFloor + metres(overflow.box.floor);
+  const y1 = displayFloor + metres(overflow.box.rim);
+  const boxLength = metres(overflow.box.length);
+  if (overflow.kind === "internalBox") return { x0: 0, x1: Math.min(boxLength, displayLength), y0, y1 };
+  const seen = boxLength > 0.4 * displayLength ? Math.min(boxLength, metres(overflow.box.width)) : boxLength;
+  return { x0: -seen, x1: 0, y0, y1 };
+}
+
+function fallbackBoxLevel(design: Design, box: Extent, displayFloor: number, crest: number): number {
+  const inlets = design.drains.map((drain) => displayFloor + metres(drain.inlet.elevation));
+  return Math.min(Math.max(box.y0, Math.min(...inlets)), Math.max(crest, box.y0));
+}
+
+function layoutChambers(
+  design: Design,
+  assessment: Assessment | undefined,
+  levels: Levels,
+  left: number,
+  floor: number,
+): ChamberFrame[] {
+  const running = floor + metres(design.sump.operatingLevel);
+  let right = left;
+  const spans = design.sump.chambers.map((chamber) => {
+    const x0 = right;
+    right = x0 + metres(chamber.length);
+    return { x0, x1: right };
+  });
+  // Without an assessment each chamber stands at the baffle after it, the last at the operating level.
+  const fallback: number[] = [];
+  let downstream = running;
+  for (let i = design.sump.chambers.length - 1; i >= 0; i--) {
+    const baffle = design.sump.chambers[i]!.baffle;
+    const last = i === design.sump.chambers.length - 1;
+    downstream = last || !baffle ? downstream : Math.max(downstream, floor + metres(baffle));
+    fallback[i] = downstream;
+  }
+  return design.sump.chambers.map((chamber, i) => ({
+    id: chamber.id,
+    path: `/sump/chambers/${i}`,
+    ...spans[i]!,
+    level: levels.chambers?.[i] ?? assessment?.sump.chambers[i]?.level ?? fallback[i]!,
+    baffle: chamber.baffle && i < design.sump.chambers.length - 1 ? floor + metres(chamber.baffle) : undefined,
+  }));
+}

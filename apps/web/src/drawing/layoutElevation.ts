@@ -1,0 +1,118 @@
+import type { Assessment } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
+import { type SceneBuilder, startScene } from "./builder.ts";
+import { drawDrains } from "./drains.ts";
+import { layoutFrame, metres } from "./frame.ts";
+import { drawLoops } from "./loops.ts";
+import { drawOverflow } from "./overflow.ts";
+import type { DimensionLine, Extent, Figure, Flag, Levels, Point, Scene, ScenePart, Shape } from "./scene.ts";
+import { drawTankPumps } from "./tankPumps.ts";
+import { drawVessels } from "./vessels.ts";
+
+/** Returns the side elevation of a design to scale: shapes in painting order, parts in the order of flow, findings at
+ *  the parts they are about, dimension lines and the numbers for the title block.
+ *  design checked design   assessment its numbers, if there are any   levels water levels that count instead [m]
+ *  -> scene [m]: x along the display from its left wall, y up from the room's floor
+ *  Findings: none. Throws: never for a checked design.
+ *  Valid: any checked design. Heights are true everywhere, lengths are true for tanks, boxes and chambers; pipes end
+ *  where they end and are as wide as they are, and are drawn as short between as they can pass each other.
+ *  Source: own construction; symbols after ISO 14617 and ISO 10628-2. */
+export function layoutElevation(design: Design, assessment: Assessment | undefined, levels?: Levels): Scene {
+  const builder = startScene(design, layoutFrame(design, assessment, levels), assessment);
+  drawVessels(builder);
+  drawOverflow(builder);
+  drawDrains(builder);
+  drawLoops(builder);
+  drawTankPumps(builder);
+  const parts = inFlowOrder(builder.parts);
+  return {
+    name: design.name,
+    bounds: boundsOf(builder.shapes),
+    shapes: builder.shapes,
+    parts,
+    flags: placeFlags(assessment, parts),
+    dimensions: dimensionLines(builder),
+    summary: summaryOf(assessment),
+  };
+}
+
+/** Display, weir, box, drains, sump, loops, in-tank pumps; what stands in a loop stays in the order it was drawn. */
+function inFlowOrder(parts: readonly ScenePart[]): ScenePart[] {
+  const order = ["/display", "/overflow", "/drains", "/sump", "/loops", "/tankPumps"];
+  const rank = (path: string) => {
+    if (path === "/display/standHeight") return order.length;
+    const [, section, index = "0"] = path.split("/");
+    return order.indexOf(`/${section}`) + (section === "loops" || section === "drains" ? Number(index) / 100 : 0);
+  };
+  return parts
+    .map((part, i) => ({ part, i, rank: rank(part.path) }))
+    .sort((a, b) => a.rank - b.rank || a.i - b.i)
+    .map(({ part }) => part);
+}
+
+/** Each finding stands at the part that its path names, or at the nearest part above it. */
+function placeFlags(assessment: Assessment | undefined, parts: readonly ScenePart[]): Flag[] {
+  const byPath = new Map(parts.map((part) => [part.path, part]));
+  const find = (at: string): ScenePart | undefined => {
+    for (let path = at; path !== ""; path = path.slice(0, path.lastIndexOf("/"))) {
+      const part = byPath.get(path) ?? parts.find((one) => one.path.startsWith(`${path}/`));
+      if (part) return part;
+    }
+    return undefined;
+  };
+  return (assessment?.findings ?? []).flatMap((finding, i) => {
+    const part = find(finding.at);
+    return part ? [{ path: part.path, at: part.anchor, severity: finding.severity, number: i + 1 }] : [];
+  });
+}
+
+function dimensionLines({ frame, design }: SceneBuilder): DimensionLine[] {
+  const { display, sump, standTop, crest, chambers } = frame;
+  const p = (x: number, y: number): Point => ({ x, y });
+  const left = Math.min(display.x0, frame.box.x0);
+  const lines: DimensionLine[] = [
+    { path: "/display/length", a: p(display.x0, display.y1), b: p(display.x1, display.y1), side: "above", step: 2, value: display.x1 },
+    { path: "/display/height", a: p(left, display.y0), b: p(left, display.y1), side: "left", step: 2, value: display.y1 - display.y0 },
+    { path: "/overflow/weir/crest", a: p(left, display.y0), b: p(left, crest), side: "left", step: 1, value: crest - display.y0 },
+    { path: "/sump/height", a: p(sump.x0, sump.y0), b: p(sump.x0, sump.y1), side: "left", step: 1, value: sump.y1 - sump.y0 },
+    ...design.sump.chambers.map((chamber, i) => ({
+      path: `/sump/chambers/${i}/length`,
+      a: p(chambers[i]!.x0, sump.y0),
+      b: p(chambers[i]!.x1, sump.y0),
+      side: "below" as const,
+      step: 1,
+      value: metres(chamber.length),
+    })),
+  ];
+  if (standTop > 0.01)
+    lines.push({ path: "/display/standHeight", a: p(left, 0), b: p(left, standTop), side: "left", step: 2, value: standTop });
+  return lines;
+}
+
+function summaryOf(assessment: Assessment | undefined): Figure[] {
+  if (!assessment) return [];
+  return [
+    { before: "over the weir", value: assessment.overflow.flow, dimension: "flow" },
+    { before: "turnover", value: assessment.turnover.return.value, dimension: "turnover" },
+    { before: "water", value: assessment.volumes.system, dimension: "volume" },
+    { before: "power", value: assessment.power.watts, dimension: "power" },
+  ];
+}
+
+function boundsOf(shapes: readonly Shape[]): Extent {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  const take = (x: number, y: number, r = 0) => {
+    x0 = Math.min(x0, x - r);
+    x1 = Math.max(x1, x + r);
+    y0 = Math.min(y0, y - r);
+    y1 = Math.max(y1, y + r);
+  };
+  for (const shape of shapes) {
+    if (shape.kind === "symbol") take(shape.at.x, shape.at.y, shape.size / 2);
+    else if (shape.kind === "box") {
+      take(shape.extent.x0, shape.extent.y0);
+      take(shape.extent.x1, shape.extent.y1);
+    } else for (const { x, y } of shape.points) take(x, y, shape.kind === "pipe" ? shape.bore / 2 : 0);
+  }
+  return { x0, y0, x1, y1 };
+}

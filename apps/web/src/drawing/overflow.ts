@@ -1,0 +1,105 @@
+import { rectangle, type SceneBuilder } from "./builder.ts";
+import { metres } from "./frame.ts";
+import type { Figure, Point } from "./scene.ts";
+import { drawGlass, drawSurface, nappe } from "./vessels.ts";
+
+/** Adds the overflow: box with its water, weir with teeth, and the sheet of water falling into the box.
+ *  builder the scene
+ *  Findings: none. Throws: never.
+ *  Valid: internal box, box beside the tank, and box through the wall.
+ *  Source: own construction. */
+export function drawOverflow(builder: SceneBuilder): void {
+  const { box, level, crest, display } = builder.frame;
+  const { assessment, design, shapes } = builder;
+  const inside = design.overflow.kind === "internalBox";
+  if (inside) shapes.push({ kind: "area", path: "/overflow/box", ink: "body", points: rectangle({ ...box, y1: Math.max(crest, box.y0) }) });
+  shapes.push({
+    kind: "area",
+    path: "/overflow/box",
+    ink: "deepWater",
+    points: rectangle({ ...box, y1: Math.min(Math.max(level.box, box.y0), Math.max(box.y1, box.y0)) }),
+  });
+  const crestTop = Math.max(crest, box.y0);
+  if (inside) drawGlass(builder, "/overflow/box", box.x0, box.x1, box.y0, crestTop, crestTop);
+  else drawGlass(builder, "/overflow/box", box.x0, box.x1, box.y0, box.y1, Math.min(crestTop, box.y1));
+  drawTeeth(builder);
+  // Inside the tank the water comes from the right into the box; beside it, from the tank on the right as well.
+  const edge = box.x1;
+  if (level.display > crest + 1e-5 && level.box < crest)
+    shapes.push({
+      kind: "area",
+      path: "/overflow/weir",
+      ink: "nappe",
+      points: nappe({ x: edge + 0.01, y: level.display }, { x: edge, y: crest }, Math.max(level.box, box.y0), -1),
+    });
+  drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, box.x0 + (box.x1 - box.x0) * 0.5);
+  const { crest: typed } = design.overflow.weir;
+  const figures: Figure[] = assessment
+    ? [
+        { value: assessment.overflow.flow, dimension: "flow" },
+        { value: assessment.overflow.weirHead, dimension: "length", after: "over the crest" },
+      ]
+    : [{ value: metres(typed), dimension: "length", after: "crest" }];
+  builder.parts.push({
+    path: "/overflow/weir",
+    name: "weir",
+    anchor: { x: edge, y: crest },
+    figures,
+    rank: 1,
+    lean: 2.2,
+    handle: {
+      part: "/overflow/weir",
+      label: "weir crest",
+      axis: "y",
+      at: { x: edge, y: crest },
+      targets: [{ path: "/overflow/weir/crest", unit: typed.unit, value: typed.value, sign: 1 }],
+      min: 0.01,
+      max: display.y1 - display.y0,
+    },
+  });
+  builder.parts.push({
+    path: "/overflow/box",
+    name: "overflow box",
+    anchor: { x: box.x0 + (box.x1 - box.x0) * 0.5, y: level.box },
+    figures: assessment
+      ? [
+          { before: "fall", value: assessment.overflow.fall, dimension: "length" },
+          { before: "rim", value: assessment.overflow.boxFreeboard, dimension: "length", after: "above" },
+        ]
+      : [],
+    rank: 2,
+    lean: Math.PI * 0.9,
+  });
+}
+
+/** A comb along the crest, its open share and tooth height as typed; a plain crest gets a single line. */
+function drawTeeth(builder: SceneBuilder): void {
+  const { weir, crest } = builder.frame;
+  const { toothOpenShare = 1, toothHeight } = builder.design.overflow.weir;
+  const width = weir.x1 - weir.x0;
+  if (width <= 0) return;
+  if (toothOpenShare >= 1) {
+    builder.shapes.push({
+      kind: "line",
+      path: "/overflow/weir",
+      ink: "outline",
+      points: [
+        { x: weir.x0, y: crest },
+        { x: weir.x1, y: crest },
+      ],
+    });
+    return;
+  }
+  const height = toothHeight ? metres(toothHeight) : 0.03;
+  const count = Math.max(3, Math.min(40, Math.round(width / 0.016)));
+  const pitch = width / count;
+  const solid = pitch * (1 - toothOpenShare);
+  const points: Point[] = [];
+  for (let i = 0; i < count; i++) {
+    const x = weir.x0 + pitch * i;
+    points.push({ x, y: crest }, { x: x + pitch - solid, y: crest });
+    points.push({ x: x + pitch - solid, y: crest + height }, { x: x + pitch, y: crest + height });
+  }
+  points.push({ x: weir.x1, y: crest });
+  builder.shapes.push({ kind: "line", path: "/overflow/weir", ink: "teeth", points });
+}

@@ -1,0 +1,130 @@
+import { cornerDistances, polylineLength } from "./polyline.ts";
+import type { Point } from "./scene.ts";
+
+/** What the placing of a run's parts needs to know of each of them. */
+export interface Bead {
+  /** Pipes stretch between beads; the rest sit at a point. */
+  readonly kind: "pipe" | "point" | "elbow" | "end";
+  /** Length of a pipe [m]; it sets its share of the drawn line. */
+  readonly length: number;
+  /** Half the room that a symbol takes on the line [m]. */
+  readonly half: number;
+}
+
+/** Where a part lies on the line: from and to for a pipe, the same place twice for a symbol [m along]. */
+export interface Placed {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Returns for each part of a run where it lies on the drawn line: elbows go to corners, pipes share what is between
+ *  in proportion to their lengths, and symbols keep their distance from each other.
+ *  points the drawn line [m]   beads the parts in order   -> places along the line [m], one for each part
+ *  Findings: none. Throws: never.
+ *  Valid: any line and any run; where the line is too short for all symbols they move closer evenly.
+ *  Source: own construction. */
+export function placeParts(points: readonly Point[], beads: readonly Bead[]): Placed[] {
+  const total = polylineLength(points);
+  const nominal = nominalPlaces(beads, total);
+  const pinned = pinElbows(beads, nominal, cornerDistances(points), total);
+  const spots = spread(beads, pinned, total);
+  return beads.map((bead, i) => {
+    if (bead.kind !== "pipe") return { from: spots[i]!, to: spots[i]! };
+    return { from: edgeBefore(beads, spots, i), to: edgeAfter(beads, spots, i, total) };
+  });
+}
+
+/** Middle of each part if only pipe lengths counted. */
+function nominalPlaces(beads: readonly Bead[], total: number): number[] {
+  const sum = beads.reduce((length, bead) => length + (bead.kind === "pipe" ? bead.length : 0), 0);
+  let along = 0;
+  return beads.map((bead, i) => {
+    if (bead.kind === "end") return total;
+    if (sum <= 0) return (total * (i + 0.5)) / beads.length;
+    const share = bead.kind === "pipe" ? (bead.length / sum) * total : 0;
+    along += share;
+    return along - share / 2;
+  });
+}
+
+/** Elbows move to corners in order, at the least total distance; the parts between move with them. */
+function pinElbows(beads: readonly Bead[], nominal: number[], corners: readonly number[], total: number): number[] {
+  const elbows = beads.flatMap((bead, i) => (bead.kind === "elbow" ? [i] : []));
+  if (elbows.length === 0 || corners.length === 0) return nominal;
+  // best[i][j]: least cost with the first i elbows and the first j corners; an elbow without a corner costs a whole line.
+  const best: { cost: number; used: number[] }[][] = [];
+  for (let i = 0; i <= elbows.length; i++) {
+    best[i] = [];
+    for (let j = 0; j <= corners.length; j++) {
+      if (i === 0) {
+        best[i]![j] = { cost: 0, used: [] };
+        continue;
+      }
+      const unpinned = best[i - 1]![j]!;
+      let choice = { cost: unpinned.cost + total + 1, used: [...unpinned.used, -1] };
+      if (j > 0) {
+        const skip = best[i]![j - 1]!;
+        if (skip.cost < choice.cost) choice = skip;
+        const pin = best[i - 1]![j - 1]!;
+        const cost = pin.cost + Math.abs(nominal[elbows[i - 1]!]! - corners[j - 1]!);
+        if (cost < choice.cost) choice = { cost, used: [...pin.used, j - 1] };
+      }
+      best[i]![j] = choice;
+    }
+  }
+  const used = best[elbows.length]![corners.length]!.used;
+  const knots = [{ from: 0, to: 0 }];
+  elbows.forEach((bead, i) => {
+    const corner = used[i]!;
+    if (corner >= 0) knots.push({ from: nominal[bead]!, to: corners[corner]! });
+  });
+  knots.push({ from: total, to: total });
+  return nominal.map((place) => {
+    let k = 1;
+    while (k < knots.length - 1 && place > knots[k]!.from) k++;
+    const a = knots[k - 1]!;
+    const b = knots[k]!;
+    const t = b.from > a.from ? (place - a.from) / (b.from - a.from) : 1;
+    return a.to + (b.to - a.to) * Math.min(1, Math.max(0, t));
+  });
+}
+
+/** Symbols keep half-widths apart: a pass forward, a pass back, and even spacing where neither fits. */
+function spread(beads: readonly Bead[], places: readonly number[], total: number): number[] {
+  const out = [...places];
+  const points = beads.flatMap((bead, i) => (bead.kind === "pipe" ? [] : [i]));
+  const gap = (a: number, b: number) => beads[a]!.half + beads[b]!.half;
+  const need = points.reduce((sum, i) => sum + 2 * beads[i]!.half, 0);
+  if (need > total) {
+    let along = 0;
+    for (const i of points) {
+      const share = (2 * beads[i]!.half * total) / need;
+      out[i] = along + share / 2;
+      along += share;
+    }
+    return out;
+  }
+  points.forEach((i, k) => {
+    const before = points[k - 1];
+    const least = before === undefined ? beads[i]!.half : out[before]! + gap(before, i);
+    out[i] = Math.max(out[i]!, least);
+  });
+  for (let k = points.length - 1; k >= 0; k--) {
+    const i = points[k]!;
+    const after = points[k + 1];
+    const most =
+      after === undefined ? total - (beads[i]!.kind === "end" ? 0 : beads[i]!.half) : out[after]! - gap(i, after);
+    out[i] = Math.min(out[i]!, most);
+  }
+  return out;
+}
+
+function edgeBefore(beads: readonly Bead[], spots: readonly number[], i: number): number {
+  if (i === 0) return 0;
+  return beads[i - 1]!.kind === "pipe" ? (spots[i - 1]! + spots[i]!) / 2 : spots[i - 1]!;
+}
+
+function edgeAfter(beads: readonly Bead[], spots: readonly number[], i: number, total: number): number {
+  if (i === beads.length - 1) return total;
+  return beads[i + 1]!.kind === "pipe" ? (spots[i]! + spots[i + 1]!) / 2 : spots[i + 1]!;
+}

@@ -1,0 +1,197 @@
+import type { Dimension } from "@tidewright/units";
+
+/** Words a number in the user's units; the SI value goes in, text with its unit comes out. */
+export type Format = (si: number, dimension: Dimension) => string;
+
+/** A place in the picture [m]: x along the display, y up from the room's floor. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** An upright rectangle [m]. */
+export interface Extent {
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+}
+
+/** How a line or an area is inked; the style sheet says what each looks like on paper. */
+export type Ink =
+  | "outline"
+  | "thin"
+  | "hidden"
+  | "glass"
+  | "ground"
+  | "stand"
+  | "rock"
+  | "teeth"
+  | "water"
+  | "deepWater"
+  | "surface"
+  | "nappe"
+  | "jet"
+  | "body";
+
+/** A closed area with its outline. */
+export interface AreaShape {
+  readonly kind: "area";
+  readonly path: string;
+  readonly ink: Ink;
+  readonly points: readonly Point[];
+}
+
+/** An open line. */
+export interface LineShape {
+  readonly kind: "line";
+  readonly path: string;
+  readonly ink: Ink;
+  readonly points: readonly Point[];
+}
+
+/** How much of a pipe the water fills: all of it, a film on its wall, or none. */
+export type PipeWater = "full" | "film" | "dry";
+
+/** A length of pipe along its axis, drawn as wide as it is. */
+export interface PipeShape {
+  readonly kind: "pipe";
+  readonly path: string;
+  readonly points: readonly Point[];
+  /** Inner diameter [m]. */
+  readonly bore: number;
+  readonly water: PipeWater;
+}
+
+/** Drafting symbols after ISO 14617 and ISO 10628-2: valve, pump, check valve and the small marks between pipes. */
+export type SymbolName =
+  | "valve"
+  | "ballValve"
+  | "butterflyValve"
+  | "checkValve"
+  | "pump"
+  | "tankPump"
+  | "elbow"
+  | "union"
+  | "reducer"
+  | "bulkhead"
+  | "strainer"
+  | "fitting"
+  | "nozzle"
+  | "siphonBreak"
+  | "tee"
+  | "waterLevel"
+  | "flowArrow";
+
+/** A symbol on the line: `angle` is the direction of flow, counter-clockwise from +x [rad]; `size` its width [m]. */
+export interface SymbolShape {
+  readonly kind: "symbol";
+  readonly path: string;
+  readonly symbol: SymbolName;
+  readonly at: Point;
+  readonly angle: number;
+  readonly size: number;
+  /** Share of full opening or of full speed, 0 to 1. */
+  readonly share?: number;
+  /** How many fittings the symbol stands for. */
+  readonly count?: number;
+}
+
+/** A device as a box with its name in it. */
+export interface BoxShape {
+  readonly kind: "box";
+  readonly path: string;
+  readonly extent: Extent;
+  readonly text: string;
+}
+
+export type Shape = AreaShape | LineShape | PipeShape | SymbolShape | BoxShape;
+
+/** One number that belongs to a part: its SI value, its dimension, and the word before or after it. */
+export interface Figure {
+  readonly before?: string;
+  readonly value: number;
+  readonly dimension: Dimension | "share";
+  readonly after?: string;
+}
+
+/** Where a dragged quantity is written: its path, the unit the user typed, and which way it grows. */
+export interface DragTarget {
+  readonly path: string;
+  /** Unit of the quantity in the design; none for a bare share. */
+  readonly unit?: string;
+  /** Value in the design's own unit when the scene was laid out. */
+  readonly value: number;
+  /** +1 where the value grows along the handle's axis, -1 where it shrinks. */
+  readonly sign: 1 | -1;
+}
+
+/** Something to take hold of: a level, a length, a speed. */
+export interface Handle {
+  /** Path of the part that is held. */
+  readonly part: string;
+  readonly label: string;
+  /** "x" and "y" follow the pointer metre for metre; "arc" turns a share from 0 to 1. */
+  readonly axis: "x" | "y" | "arc";
+  readonly at: Point;
+  readonly targets: readonly [DragTarget, ...DragTarget[]];
+  /** Bounds of the first target's value [m, or a share]. */
+  readonly min: number;
+  readonly max: number;
+}
+
+/** A part one can reach: by pointer, by keyboard in the order of flow, by a finding. */
+export interface ScenePart {
+  readonly path: string;
+  /** What it is, in a few words: "main drain", "elbow 90 x 3". */
+  readonly name: string;
+  readonly anchor: Point;
+  readonly figures: readonly Figure[];
+  /** Words that belong to the figures: a regime, a state. */
+  readonly state?: string;
+  /** 1 is shown on the smallest screen, 2 on a tablet, 3 on a desk, 4 only when selected. */
+  readonly rank: 1 | 2 | 3 | 4;
+  /** Which side of the anchor the label likes best, counter-clockwise from +x [rad]. */
+  readonly lean: number;
+  readonly handle?: Handle;
+}
+
+/** A numbered finding at the part it is about. */
+export interface Flag {
+  readonly path: string;
+  readonly at: Point;
+  readonly severity: "danger" | "warning" | "notice";
+  /** Place in the list of findings, from 1. */
+  readonly number: number;
+}
+
+/** A dimension line in drafting style, from `a` to `b`, set off to one side by `offset` steps. */
+export interface DimensionLine {
+  readonly path: string;
+  readonly a: Point;
+  readonly b: Point;
+  readonly side: "left" | "right" | "below" | "above";
+  readonly step: number;
+  /** What is measured [m]. */
+  readonly value: number;
+}
+
+/** The whole elevation in metres: shapes in painting order, parts in the order of flow. */
+export interface Scene {
+  readonly name: string;
+  readonly bounds: Extent;
+  readonly shapes: readonly Shape[];
+  readonly parts: readonly ScenePart[];
+  readonly flags: readonly Flag[];
+  readonly dimensions: readonly DimensionLine[];
+  /** Numbers for the title block. */
+  readonly summary: readonly Figure[];
+}
+
+/** Levels from elsewhere, such as one moment of a film: elevations above the room's floor [m]. */
+export interface Levels {
+  readonly display?: number;
+  readonly box?: number;
+  /** One for each chamber, in order. */
+  readonly chambers?: readonly number[];
+}
