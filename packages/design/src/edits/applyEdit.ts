@@ -117,6 +117,7 @@ function move<Doc>(design: Doc, from: string, to: string): Edited<Doc> {
     }
     throw new Misfit(to, `${from} cannot be moved into itself`, "choose a place outside it");
   }
+  if (to === "") throw new Misfit("", "nothing can be moved over the whole document", "choose a place inside it");
   const taken = change(design, { op: "remove", path: from });
   const inverse = taken.inverse as Extract<Edit, { value: unknown }>;
   const keys = keysOf(to);
