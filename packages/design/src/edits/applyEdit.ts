@@ -109,14 +109,15 @@ function changeObject(fields: Readonly<Record<string, unknown>>, key: string, pa
 }
 
 function move<Doc>(design: Doc, from: string, to: string): Edited<Doc> {
-  if (to === from || `${to}/`.startsWith(`${from}/`)) {
-    if (to === from) {
-      // Nothing moves, but the place must be there.
-      change(design, { op: "remove", path: from });
-      return { design, inverse: { op: "move", from, path: to } };
-    }
-    throw new Misfit(to, `${from} cannot be moved into itself`, "choose a place outside it");
+  if (to === from) {
+    // Nothing moves, but the place must be there.
+    change(design, { op: "remove", path: from });
+    return { design, inverse: { op: "move", from, path: to } };
   }
+  // `to` counts after the removal: behind a list entry taken away its follower has moved up, behind a field there is none.
+  const inList = Array.isArray(followed(design, keysOf(from).slice(0, -1)));
+  if (!inList && to.startsWith(`${from}/`))
+    throw new Misfit(to, `${from || "the whole document"} cannot be moved into itself`, "choose a place outside it");
   if (to === "") throw new Misfit("", "nothing can be moved over the whole document", "choose a place inside it");
   const taken = change(design, { op: "remove", path: from });
   const inverse = taken.inverse as Extract<Edit, { value: unknown }>;

@@ -1,0 +1,56 @@
+import type { Catalogue } from "@tidewright/catalogue";
+import type { DrainLine, FittingMethod, ValveKind } from "@tidewright/engine";
+import { toSI } from "@tidewright/units";
+import type { Drain } from "../schema/loops.ts";
+import { type SizedPart, sizeRun } from "./sections.ts";
+
+/** A drain for the engine, with the way back to its parts. `outletElevation` in `line` waits for the sump's level. */
+export interface DrainModel {
+  readonly path: string;
+  readonly line: DrainLine;
+  readonly parts: readonly SizedPart[];
+  /** The first valve of the run: what a wished share is set with. */
+  readonly valve: { readonly kind: ValveKind; readonly opening: number; readonly diameter: number; readonly path: string } | undefined;
+  readonly place: string;
+  readonly depth: number;
+  /** Where the run's rises put its end [m above room floor]: used where the end hangs free. */
+  readonly pipeVolume: number;
+}
+
+/** Returns a drain as the engine rates it: segments with entrance and exit losses, the valve's loss apart.
+ *  drain Drain   index in the design   displayFloor [m above room floor]   -> DrainModel
+ *  Findings: none. Throws: never for a document that `checkReferences` accepts.
+ *  Valid: a single run without tees.
+ *  Source: engine `DrainLine`. Entrance 0.5 (Crane TP-410, sharp); exit 1. */
+export function drainModel(drain: Drain, index: number, catalogue: Catalogue, method: FittingMethod, displayFloor: number): DrainModel {
+  const path = `/drains/${index}`;
+  const run = sizeRun(drain.run, `${path}/run`, catalogue, method);
+  const parts = run.parts;
+  const valvePart = parts.find((part) => part.valve);
+  const widths = parts.filter((part) => part.kind === "pipe").map((part) => part.diameter);
+  const bore = widths.length > 0 ? Math.min(...widths) : run.firstBore;
+  const first = parts[0];
+  const named = first?.fitting?.startsWith("entrance") || first?.fitting === "strainer";
+  const segments = parts
+    .filter((part) => part !== valvePart && (part.length > 0 || part.lossCoefficient > 0 || part.laminarLoss > 0))
+    .map(({ length, diameter, roughness, lossCoefficient, laminarLoss }) => ({ length, diameter, roughness, lossCoefficient, laminarLoss }));
+  if (!named) segments.unshift({ length: 0, diameter: run.firstBore, roughness: 0, lossCoefficient: 0.5, laminarLoss: 0 });
+  const inletElevation = displayFloor + toSI(drain.inlet.elevation, "length");
+  const outlet = run.outlet?.part;
+  return {
+    path,
+    line: {
+      bore,
+      inletDiameter: Math.max(bore, drain.inlet.diameter ? toSI(drain.inlet.diameter, "length") : run.firstBore),
+      segments,
+      valveLoss: valvePart ? valvePart.lossCoefficient * (bore / valvePart.diameter) ** 4 : 0,
+      inletElevation,
+      outletElevation: 0,
+    },
+    parts,
+    valve: valvePart?.valve ? { ...valvePart.valve, diameter: valvePart.diameter, path: valvePart.path } : undefined,
+    place: outlet?.to ?? "sump",
+    depth: outlet?.depth ? toSI(outlet.depth, "length") : 0,
+    pipeVolume: parts.reduce((sum, part) => sum + (Math.PI / 4) * part.diameter ** 2 * part.length, 0),
+  };
+}

@@ -1,0 +1,29 @@
+import type { PumpRow } from "@tidewright/catalogue";
+import { type PowerCurve, powerCurve, pumpCurve, type SpeedCurve } from "@tidewright/engine";
+
+/** A catalogue pump's curves, ready for the engine. */
+export interface PumpHydraulics {
+  readonly head: readonly SpeedCurve[];
+  readonly power: readonly PowerCurve[];
+}
+
+const known = new WeakMap<PumpRow, PumpHydraulics>();
+
+/** Returns a catalogue pump's head and power curves; worked out once for each row.
+ *  row PumpRow   -> PumpHydraulics
+ *  Findings: none. Throws: RangeError when its points make no curve (`checkCatalogue` names them first).
+ *  Valid: as the engine's `pumpCurve` and `powerCurve`; speeds without power points use the curve at full speed or the rating.
+ *  Source: engine. */
+export function pumpHydraulics(row: PumpRow): PumpHydraulics {
+  const before = known.get(row);
+  if (before) return before;
+  const head = row.curves.map(({ speedRatio, points }) => ({ speedRatio, curve: pumpCurve(points) }));
+  const measured = row.curves.filter((entry) => entry.power && entry.power.length > 0);
+  const power =
+    measured.length > 0
+      ? measured.map((entry) => powerCurve(entry.power ?? [], row.ratedPower, entry.speedRatio))
+      : [powerCurve([], row.ratedPower, 1)];
+  const hydraulics = { head, power };
+  known.set(row, hydraulics);
+  return hydraulics;
+}
