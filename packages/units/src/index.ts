@@ -1,1 +1,12 @@
-export {};
+export { checkQuantity } from "./checkQuantity.ts";
+export * from "./exactFactors.ts";
+export { formatFeetAndInches } from "./formatFeetAndInches.ts";
+export { type FormatOptions, formatQuantity } from "./formatQuantity.ts";
+export { defaultLiquidDensity, headFromPressure, pressureFromHead } from "./headFromPressure.ts";
+export { currencyOf } from "./moneyUnits.ts";
+export { parseQuantity } from "./parseQuantity.ts";
+export { conductivityRatio, practicalSalinity, standardSeaWaterConductivity } from "./practicalSalinity.ts";
+export type { ConversionOptions, Dimension, Parsed, Quantity, UnitInfo } from "./quantity.ts";
+export { pureWaterDensity, salinityFromDensity, seaWaterDensity } from "./seaWaterDensity.ts";
+export { convertQuantity, fromSI, siUnit, toSI, unitLabel, unitsOf } from "./toSI.ts";
+export { type UnitSystem, unitSystems } from "./unitSystems.ts";
