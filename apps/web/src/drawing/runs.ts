@@ -44,6 +44,7 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
     if (part.kind === "fitting" || part.kind === "valve") {
       const count = part.kind === "fitting" ? part.count : undefined;
       const size = symbolOf(part) === "elbow" ? bores[i]! * 1.5 : symbolSize(bores[i]!);
+      const out = pointAlong(points, place.to + 0.004).angle;
       const share = part.kind === "valve" ? valveShare(builder, part.opening, base) : undefined;
       builder.shapes.push({
         kind: "symbol",
@@ -51,6 +52,7 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
         symbol: symbolOf(part),
         at: { x: middle.x, y: middle.y },
         angle: middle.angle,
+        ...(Math.abs(out - middle.angle) > 1e-6 ? { out } : {}),
         size,
         ...(count && count > 1 ? { count } : {}),
         ...(share === undefined ? {} : { share }),

@@ -90,6 +90,8 @@ export interface SymbolShape {
   readonly symbol: SymbolName;
   readonly at: Point;
   readonly angle: number;
+  /** Direction of flow after a bend, where it differs [rad]. */
+  readonly out?: number;
   readonly size: number;
   /** Share of full opening or of full speed, 0 to 1. */
   readonly share?: number;

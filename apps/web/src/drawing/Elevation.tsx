@@ -1,0 +1,204 @@
+import type { Assessment } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
+import { type PointerEvent, type ReactNode, useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
+import "./elevation.css";
+import { DimensionLayer } from "./DimensionLayer.tsx";
+import { HandleLayer } from "./HandleLayer.tsx";
+import { editsFor, nudgeOf, type SetEdit } from "./handleEdits.ts";
+import { handleAt, partAt } from "./hitTest.ts";
+import { FlagLayer, LabelLayer } from "./LabelLayer.tsx";
+import { layoutElevation } from "./layoutElevation.ts";
+import { PartTargets } from "./PartTargets.tsx";
+import { flagRects, placeFlags } from "./placeFlags.ts";
+import { placeLabels } from "./placeLabels.ts";
+import { SheetFoot } from "./SheetFoot.tsx";
+import { ShapeLayer } from "./ShapeLayer.tsx";
+import type { Format, Handle, Levels, Point, Scene } from "./scene.ts";
+import { angleShare } from "./speedArc.ts";
+import { fitView, type View } from "./view.ts";
+
+export interface ElevationProps {
+  readonly design: Design;
+  readonly assessment: Assessment | undefined;
+  /** Levels that count instead of the assessment's, such as one moment of a film [m]. */
+  readonly levels?: Levels;
+  /** JSON Pointer of the part in hand. */
+  readonly selection: string | undefined;
+  readonly onSelect: (path: string | undefined) => void;
+  /** Edits of one move; those with the same key belong to one drag, `done` ends it. */
+  readonly onEdit: (edits: readonly SetEdit[], drag: { readonly dragKey: string; readonly done: boolean }) => void;
+  readonly format: Format;
+  readonly showDimensions?: boolean;
+  /** Height of the picture [px]; without it as high as its width asks. */
+  readonly height?: number;
+  /** Width before the first measurement [px]. */
+  readonly initialWidth?: number;
+}
+
+interface Drag {
+  readonly handle: Handle;
+  readonly from: Point;
+  readonly view: View;
+  readonly key: string;
+  edits: readonly SetEdit[];
+}
+
+/** The side elevation to scale, with live numbers on its parts; every part can be selected, what is movable dragged. */
+export function Elevation(props: ElevationProps): ReactNode {
+  const { design, assessment, levels, selection, onSelect, onEdit, format, showDimensions = false } = props;
+  const id = useId().replace(/[^a-zA-Z0-9]/g, "");
+  const frame = useRef<HTMLDivElement>(null);
+  const width = useWidth(frame, props.initialWidth ?? 960);
+  const scene = useMemo(() => layoutElevation(design, assessment, levels), [design, assessment, levels]);
+  const drag = useRef<Drag | undefined>(undefined);
+  const drags = useRef(0);
+  const [dragging, setDragging] = useState<string>();
+  const fitted = useMemo(
+    () => fitView(scene.bounds, { width, dimensions: showDimensions, ...(props.height ? { height: props.height } : {}) }),
+    [scene.bounds, width, showDimensions, props.height],
+  );
+  // The picture keeps its scale under a finger; it fits itself anew when the finger lifts.
+  const view = dragging && drag.current ? drag.current.view : fitted;
+  const flags = useMemo(() => placeFlags(scene, view), [scene, view]);
+  const offsets = useRef<ReadonlyMap<string, Point>>(new Map());
+  const labels = useMemo(
+    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree: flagRects(flags) }),
+    [scene, view, format, selection, flags],
+  );
+  useEffect(() => {
+    offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
+  }, [labels]);
+  const handles = useMemo(() => shownHandles(scene, view, selection), [scene, view, selection]);
+
+  const nudge = useCallback(
+    (handle: Handle, steps: number, large: boolean) => {
+      const by = steps * nudgeOf(handle, large) * (handle.axis === "arc" ? 1 : handle.targets[0].sign);
+      onEdit(editsFor(handle, by), { dragKey: `nudge-${handle.part}-${++drags.current}`, done: true });
+    },
+    [onEdit],
+  );
+
+  const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
+    if (event.button !== 0) return;
+    const point = screenPoint(event);
+    const reach = event.pointerType === "mouse" ? 14 : 22;
+    const handle = handleAt(handles, view, point, reach + (handles.some((one) => one.axis === "arc") ? 10 : 0));
+    const taken = handle && (handle.axis === "arc" || near(view, handle, point, reach)) ? handle : undefined;
+    const part = taken ? taken.part : partAt(scene, view, point, reach)?.path;
+    if (!taken) {
+      onSelect(part);
+      return;
+    }
+    event.currentTarget.setPointerCapture(event.pointerId);
+    drag.current = { handle: taken, from: point, view, key: `drag-${taken.part}-${++drags.current}`, edits: [] };
+    onSelect(taken.part);
+  };
+  const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
+    const held = drag.current;
+    if (!held) return;
+    const point = screenPoint(event);
+    if (!dragging && Math.hypot(point.x - held.from.x, point.y - held.from.y) < 3) return;
+    if (!dragging) setDragging(held.handle.part);
+    held.edits = editsFor(held.handle, moved(held, point));
+    onEdit(held.edits, { dragKey: held.key, done: false });
+  };
+  const onPointerUp = () => {
+    const held = drag.current;
+    drag.current = undefined;
+    setDragging(undefined);
+    if (held && held.edits.length > 0) onEdit(held.edits, { dragKey: held.key, done: true });
+  };
+
+  return (
+    <div ref={frame} className="tw-elevation">
+      <svg
+        width={view.width}
+        height={view.height}
+        viewBox={`0 0 ${view.width} ${view.height}`}
+        // biome-ignore lint/a11y/useSemanticElements: an svg cannot be a fieldset
+        role="group"
+        aria-label={`Side elevation of ${design.name}, to scale`}
+        onPointerDown={onPointerDown}
+        onPointerMove={onPointerMove}
+        onPointerUp={onPointerUp}
+        onPointerCancel={onPointerUp}
+        className={dragging ? "tw-dragging" : undefined}
+      >
+        <Hatches id={id} scene={scene} view={view} />
+        <ShapeLayer scene={scene} view={view} selection={selection} id={id} />
+        {showDimensions ? <DimensionLayer scene={scene} view={view} format={format} /> : null}
+        <LabelLayer labels={labels} onSelect={onSelect} />
+        <FlagLayer flags={flags} onSelect={onSelect} />
+        <HandleLayer handles={handles} view={view} active={dragging} selection={selection} />
+        <PartTargets scene={scene} view={view} format={format} selection={selection} onSelect={onSelect} onNudge={nudge} />
+        <SheetFoot scene={scene} view={view} format={format} />
+      </svg>
+    </div>
+  );
+}
+
+/** Pipes show their grip only in hand; on a phone only the part in hand does. */
+function shownHandles(scene: Scene, view: View, selection: string | undefined): Handle[] {
+  return scene.parts.flatMap((part) => {
+    if (!part.handle) return [];
+    if (part.path === selection) return [part.handle];
+    if (view.width < 560 || /\/run\/|\/suction\//.test(part.path)) return [];
+    return [part.handle];
+  });
+}
+
+function near(view: View, handle: Handle, point: Point, reach: number): boolean {
+  const at = view.toScreen(handle.at);
+  return Math.hypot(at.x - point.x, at.y - point.y) <= reach;
+}
+
+/** Way along the handle's axis since it was taken [m], or share of the arc. */
+function moved({ handle, from, view }: Drag, point: Point): number {
+  if (handle.axis === "x") return (point.x - from.x) / view.scale;
+  if (handle.axis === "y") return (from.y - point.y) / view.scale;
+  const at = view.toScreen(handle.at);
+  return angleShare(point.x - at.x, at.y - point.y) - handle.targets[0].value;
+}
+
+function screenPoint(event: PointerEvent<SVGSVGElement>): Point {
+  const box = event.currentTarget.getBoundingClientRect();
+  return { x: event.clientX - box.left, y: event.clientY - box.top };
+}
+
+function useWidth(frame: React.RefObject<HTMLDivElement | null>, initial: number): number {
+  const [width, setWidth] = useState(initial);
+  useEffect(() => {
+    const element = frame.current;
+    if (!element) return;
+    const observer = new ResizeObserver(([entry]) => {
+      if (entry && entry.contentRect.width > 0) setWidth(Math.floor(entry.contentRect.width));
+    });
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [frame]);
+  return width;
+}
+
+/** Hatches for cut glass and for the ground, and the tint of water by depth. */
+function Hatches({ id, scene, view }: { id: string; scene: Scene; view: View }) {
+  const water = scene.shapes.find((shape) => shape.kind === "area" && shape.ink === "water");
+  const ys = water?.kind === "area" ? water.points.map((point) => view.toScreen(point).y) : [0, 1];
+  return (
+    <defs>
+      <pattern id={`${id}-glass`} width="4" height="4" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <line x1="0" y1="0" x2="0" y2="4" className="tw-hatch" />
+      </pattern>
+      <pattern id={`${id}-ground`} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <line x1="0" y1="0" x2="0" y2="7" className="tw-hatch" />
+      </pattern>
+      <linearGradient id={`${id}-water`} gradientUnits="userSpaceOnUse" x1="0" x2="0" y1={Math.min(...ys)} y2={Math.max(...ys)}>
+        <stop offset="0" className="tw-tintTop" />
+        <stop offset="1" className="tw-tintDeep" />
+      </linearGradient>
+      <linearGradient id={`${id}-deepWater`} gradientUnits="userSpaceOnUse" x1="0" x2="0" y1={Math.min(...ys)} y2={Math.max(...ys)}>
+        <stop offset="0" className="tw-tintMiddle" />
+        <stop offset="1" className="tw-tintDeep" />
+      </linearGradient>
+    </defs>
+  );
+}

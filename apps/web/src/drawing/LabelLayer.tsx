@@ -1,0 +1,81 @@
+import { memo } from "react";
+import { type PlacedFlag, flagRadius } from "./placeFlags.ts";
+import { labelType, type PlacedLabel } from "./placeLabels.ts";
+
+/** Numbers on the parts they belong to, with leaders. */
+export const LabelLayer = memo(function LabelLayer({
+  labels,
+  onSelect,
+}: {
+  readonly labels: readonly PlacedLabel[];
+  readonly onSelect: (path: string) => void;
+}) {
+  return (
+    <g aria-hidden="true">
+      {labels.map(({ path, leader, anchor }) =>
+        leader ? (
+          <g key={path}>
+            <path d={`M${anchor.x},${anchor.y}L${leader.x},${leader.y}`} className="tw-leader" />
+            <circle cx={anchor.x} cy={anchor.y} r={1.7} className="tw-ink" />
+          </g>
+        ) : null,
+      )}
+      {labels.map(({ path, rect, lines, emphasis }) => (
+        // biome-ignore lint/a11y/noStaticElementInteractions: the part itself is reached by keyboard; this is its larger target
+        <g key={path} className={emphasis ? "tw-label tw-labelHeld" : "tw-label"} onClick={() => onSelect(path)}>
+          <rect {...rect} rx={2} className="tw-labelGround" />
+          {lines.map((line, i) => (
+            <text
+              key={i}
+              x={rect.x + labelType.pad}
+              y={rect.y + labelType.pad + labelType.line * i + 9}
+              className={i === 0 ? "tw-labelName" : "tw-labelFigure"}
+            >
+              {line}
+            </text>
+          ))}
+        </g>
+      ))}
+    </g>
+  );
+});
+
+/** Numbered findings at their parts: a triangle for danger, a diamond for a warning, a ring for a notice. */
+export const FlagLayer = memo(function FlagLayer({
+  flags,
+  onSelect,
+}: {
+  readonly flags: readonly PlacedFlag[];
+  readonly onSelect: (path: string) => void;
+}) {
+  return (
+    <g aria-hidden="true">
+      {flags.map(({ flag, at, more }) => (
+        // biome-ignore lint/a11y/noStaticElementInteractions: the list of findings holds the same by keyboard
+        <g
+          key={flag.number}
+          transform={`translate(${at.x} ${at.y})`}
+          className={`tw-flag tw-flag-${flag.severity}`}
+          onClick={() => onSelect(flag.path)}
+        >
+          <circle r={16} className="tw-hit" />
+          <path d={flagPath[flag.severity]} className="tw-flagShape" />
+          <text y={flag.severity === "danger" ? 5 : 3.4} className="tw-flagNumber">
+            {flag.number}
+          </text>
+          {more > 0 ? (
+            <text x={flagRadius + 3} y={3.5} className="tw-flagMore">
+              +{more}
+            </text>
+          ) : null}
+        </g>
+      ))}
+    </g>
+  );
+});
+
+const flagPath = {
+  danger: "M0,-9.5L10,7.5H-10Z",
+  warning: "M0,-9.5L9.5,0L0,9.5L-9.5,0Z",
+  notice: "M-8,0a8,8 0 1,0 16,0a8,8 0 1,0 -16,0Z",
+} as const;

@@ -1,0 +1,172 @@
+import { memo } from "react";
+import type { PipeShape, Point, Scene, Shape, SymbolShape } from "./scene.ts";
+import { symbolStrokes } from "./symbolPaths.ts";
+import type { View } from "./view.ts";
+
+interface LayerProps {
+  readonly scene: Scene;
+  readonly view: View;
+  readonly selection: string | undefined;
+  /** Makes ids of patterns and gradients unique on the page. */
+  readonly id: string;
+}
+
+/** Everything that is drawn to scale: bodies, then pipes by line, then symbols and devices. */
+export const ShapeLayer = memo(function ShapeLayer({ scene, view, selection, id }: LayerProps) {
+  const held = (path: string) => selection !== undefined && (path === selection || path.startsWith(`${selection}/`));
+  const bodies = scene.shapes.filter((shape) => shape.kind === "area" || shape.kind === "line");
+  const marks = scene.shapes.filter((shape) => shape.kind === "symbol" || shape.kind === "box");
+  return (
+    <g aria-hidden="true">
+      {bodies.map((shape, i) => (
+        <Body key={key(shape, i)} shape={shape} view={view} held={held(shape.path)} id={id} />
+      ))}
+      {pipeLines(scene.shapes).map(([line, pipes]) => (
+        <PipeLine key={line} pipes={pipes} view={view} held={held} />
+      ))}
+      {marks.map((shape, i) => (
+        <Mark key={key(shape, i)} shape={shape} view={view} held={held(shape.path)} />
+      ))}
+    </g>
+  );
+});
+
+const key = (shape: Shape, i: number): string => `${shape.path}:${i}`;
+
+/** Pipes of one drain or one loop run into each other; another line passes in front. */
+function pipeLines(shapes: readonly Shape[]): [string, PipeShape[]][] {
+  const lines = new Map<string, PipeShape[]>();
+  for (const shape of shapes) {
+    if (shape.kind !== "pipe") continue;
+    const line = shape.path.split("/").slice(0, 3).join("/");
+    lines.set(line, [...(lines.get(line) ?? []), shape]);
+  }
+  return [...lines];
+}
+
+function Body({ shape, view, held, id }: { shape: Shape; view: View; held: boolean; id: string }) {
+  if (shape.kind !== "area" && shape.kind !== "line") return null;
+  const d = pathOf(shape.points, view, shape.kind === "area");
+  const hatch = shape.ink === "ground" || shape.ink === "glass" ? `url(#${id}-${shape.ink})` : undefined;
+  const tint = shape.ink === "water" || shape.ink === "deepWater" ? `url(#${id}-${shape.ink})` : undefined;
+  return (
+    <>
+      {hatch ? <path d={d} className="tw-paper" /> : null}
+      <path d={d} className={`tw-${shape.ink}${held ? " tw-held" : ""}`} {...(hatch || tint ? { fill: hatch ?? tint } : {})} />
+      {shape.ink === "ground" ? <path d={groundLine(shape.points, view)} className="tw-outline" /> : null}
+    </>
+  );
+}
+
+/** Only the upper edge of the ground is a line; the hatch fades out below it. */
+function groundLine(points: readonly Point[], view: View): string {
+  const top = Math.max(...points.map((p) => p.y));
+  return pathOf(points.filter((p) => p.y === top), view, false);
+}
+
+function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: View; held: (path: string) => boolean }) {
+  const lines = pipes.map((pipe) => ({
+    pipe,
+    d: pathOf(pipe.points, view, false),
+    wide: Math.max(2, pipe.bore * view.scale),
+    held: held(pipe.path),
+  }));
+  return (
+    <g className="tw-pipes">
+      {lines.map(({ d, wide, held }, i) => (
+        <path key={i} d={d} className={held ? "tw-pipeHeld" : "tw-pipeWall"} strokeWidth={wide + (held ? 4.4 : 2.2)} />
+      ))}
+      {lines.map(({ d, wide }, i) => (
+        <path key={i} d={d} className="tw-pipeInside" strokeWidth={wide} />
+      ))}
+      {lines.map(({ pipe, d, wide }, i) =>
+        pipe.water === "dry" ? null : <path key={i} d={d} className="tw-pipeWater" strokeWidth={wide} />,
+      )}
+      {lines.map(({ pipe, d, wide }, i) =>
+        pipe.water === "film" ? <path key={i} d={d} className="tw-pipeInside" strokeWidth={wide * 0.5} /> : null,
+      )}
+    </g>
+  );
+}
+
+function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }) {
+  if (shape.kind === "box") {
+    const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
+    const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
+    const room = b.x - a.x;
+    return (
+      <>
+        <rect x={a.x} y={a.y} width={room} height={b.y - a.y} className={`tw-device${held ? " tw-held" : ""}`} />
+        {room > 52 ? (
+          <text x={(a.x + b.x) / 2} y={(a.y + b.y) / 2 + 3.5} className="tw-deviceText" textLength={shape.text.length * 5.6 > room - 8 ? room - 8 : undefined} lengthAdjust="spacingAndGlyphs">
+            {shape.text}
+          </text>
+        ) : null}
+      </>
+    );
+  }
+  if (shape.kind !== "symbol") return null;
+  const at = view.toScreen(shape.at);
+  if (shape.symbol === "waterLevel") return <WaterLevelMark at={at} />;
+  if (shape.symbol === "elbow") return <ElbowMark shape={shape} at={at} scale={view.scale} held={held} />;
+  if (shape.symbol === "tee") return <circle cx={at.x} cy={at.y} r={2.4} className="tw-ink" />;
+  const size = Math.max(leastSize(shape), shape.size * view.scale);
+  const turn = (-shape.angle * 180) / Math.PI;
+  return (
+    <>
+      <g transform={`translate(${at.x} ${at.y}) rotate(${turn}) scale(${size} ${-size})`} className={held ? "tw-held" : undefined}>
+        {symbolStrokes(shape.symbol, shape.share).map((stroke, i) => (
+          <path key={i} d={stroke.d} className={`tw-symbol tw-fill-${stroke.fill} tw-line-${stroke.weight}`} />
+        ))}
+      </g>
+      {shape.count ? (
+        <text x={at.x + size * 0.5 + 2} y={at.y - size * 0.4} className="tw-count">
+          ×{shape.count}
+        </text>
+      ) : null}
+    </>
+  );
+}
+
+const leastSize = (shape: SymbolShape): number =>
+  shape.symbol === "pump" ? 22 : shape.symbol === "tankPump" ? 16 : shape.symbol === "flowArrow" ? 6 : shape.symbol === "nozzle" ? 7 : 13;
+
+/** The drafting mark for a level: a triangle standing on the surface over two short lines. */
+function WaterLevelMark({ at }: { at: Point }) {
+  return (
+    <g transform={`translate(${at.x} ${at.y})`}>
+      <path d="M0,-1L-4.5,-8.5H4.5Z" className="tw-levelMark" />
+      <path d="M-5,3H5M-2.6,5.6H2.6" className="tw-surfaceTick" />
+    </g>
+  );
+}
+
+/** Ticks across the pipe before and after a bend, where its sockets end. */
+function ElbowMark({ shape, at, scale, held }: { shape: SymbolShape; at: Point; scale: number; held: boolean }) {
+  const wide = Math.max(3, (shape.size / 1.5) * scale);
+  const half = wide / 2 + 2.2;
+  const leg = wide * 0.5 + 3;
+  const tick = (angle: number, way: number) => {
+    const [c, s] = [Math.cos(angle), -Math.sin(angle)];
+    const [x, y] = [at.x + c * leg * way, at.y + s * leg * way];
+    return `M${x - s * half},${y + c * half}L${x + s * half},${y - c * half}`;
+  };
+  return (
+    <>
+      <path d={tick(shape.angle, -1) + tick(shape.out ?? shape.angle, 1)} className={`tw-elbow${held ? " tw-held" : ""}`} />
+      {shape.count ? (
+        <text x={at.x + half + 4} y={at.y - half - 2} className="tw-count">
+          ×{shape.count}
+        </text>
+      ) : null}
+    </>
+  );
+}
+
+function pathOf(points: readonly Point[], view: View, closed: boolean): string {
+  const corners = points.map((point) => {
+    const { x, y } = view.toScreen(point);
+    return `${x.toFixed(1)},${y.toFixed(1)}`;
+  });
+  return `M${corners.join("L")}${closed ? "Z" : ""}`;
+}

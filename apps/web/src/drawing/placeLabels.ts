@@ -1,0 +1,205 @@
+import { type Detail, labelLines } from "./labelText.ts";
+import type { Format, Point, Scene, ScenePart } from "./scene.ts";
+import { textWidth } from "./textWidth.ts";
+import type { View } from "./view.ts";
+
+/** An upright rectangle on the screen [px], y down. */
+export interface Rect {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A label with its place and the line that leads to its part [px]. */
+export interface PlacedLabel {
+  readonly path: string;
+  readonly lines: readonly string[];
+  readonly rect: Rect;
+  readonly anchor: Point;
+  /** End of the leader at the label; none where the label touches its part. */
+  readonly leader: Point | undefined;
+  readonly emphasis: boolean;
+  /** Place relative to its anchor, to be tried first the next time. */
+  readonly offset: Point;
+}
+
+export interface LabelOptions {
+  readonly scene: Scene;
+  readonly view: View;
+  readonly format: Format;
+  /** JSON Pointer of the part in hand; it is labelled whatever its rank. */
+  readonly selection?: string | undefined;
+  /** Places of the last picture, kept where they still fit so that labels stand still in a drag. */
+  readonly previous?: ReadonlyMap<string, Point> | undefined;
+  /** Areas on the screen that labels leave free, such as flags. */
+  readonly keepFree?: readonly Rect[];
+  readonly dimensions?: boolean;
+}
+
+/** Type sizes and the height of a line [px]. */
+export const labelType = { name: 10.5, figure: 12, line: 14, pad: 4 } as const;
+
+/** Returns the labels that find room, the important ones first, none over another.
+ *  options scene, view, units, selection and earlier places   -> placed labels [px]
+ *  Findings: none. Throws: never.
+ *  Valid: any scene and view. A label that finds no free place is left out; its part still tells its numbers when
+ *  selected. Cost grows with the number of labels times the number of symbols.
+ *  Source: own construction: greedy search over rings of places round the part. */
+export function placeLabels(options: LabelOptions): PlacedLabel[] {
+  const { scene, view, format, selection } = options;
+  const obstacles = obstaclesOf(scene, view);
+  const placed: PlacedLabel[] = [];
+  const taken: Rect[] = [...(options.keepFree ?? [])];
+  for (const part of wantedParts(scene, view, selection)) {
+    const emphasis = part.path === selection;
+    const lines = labelLines(part, format, detailOf(view, emphasis));
+    const label = bestPlace(part, lines, emphasis, options, taken, obstacles, placed);
+    if (!label) continue;
+    placed.push(label);
+    taken.push(label.rect);
+  }
+  return placed;
+}
+
+/** The part in hand first, then by rank; the smaller the screen the fewer. */
+function wantedParts(scene: Scene, view: View, selection: string | undefined): ScenePart[] {
+  const most = view.width < 560 ? 1 : view.width < 860 ? 2 : 3;
+  return scene.parts
+    .filter((part) => part.path === selection || (part.rank <= most && part.figures.length > 0))
+    .sort((a, b) => Number(b.path === selection) - Number(a.path === selection) || a.rank - b.rank);
+}
+
+const detailOf = (view: View, emphasis: boolean): Detail => (emphasis ? "full" : view.width < 560 ? "brief" : "normal");
+
+function bestPlace(
+  part: ScenePart,
+  lines: readonly string[],
+  emphasis: boolean,
+  options: LabelOptions,
+  taken: readonly Rect[],
+  obstacles: readonly Rect[],
+  placed: readonly PlacedLabel[],
+): PlacedLabel | undefined {
+  const { view } = options;
+  const anchor = view.toScreen(part.anchor);
+  const size = labelSize(lines);
+  let best: { cost: number; rect: Rect; offset: Point } | undefined;
+  const consider = (dx: number, dy: number, bonus: number) => {
+    const rect = { x: anchor.x + dx - size.width / 2, y: anchor.y + dy - size.height / 2, ...size };
+    if (rect.x < 4 || rect.y < 4 || rect.x + rect.width > view.width - 4) return;
+    if (rect.y + rect.height > view.height - view.foot - 2) return;
+    if (taken.some((other) => overlap(rect, other, 3) > 0)) return;
+    let cost = Math.hypot(dx, dy) * 0.5 + turn(Math.atan2(-dy, dx), part.lean) * 9 - bonus;
+    for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.09;
+    if (best && cost >= best.cost) return;
+    const tip = nearestOn(rect, anchor);
+    for (const other of placed) {
+      if (segmentHits(anchor, tip, other.rect)) cost += 140;
+      if (other.leader && segmentHits(other.anchor, other.leader, rect)) cost += 140;
+      if (other.leader && segmentsCross(anchor, tip, other.anchor, other.leader)) cost += 60;
+    }
+    if (best && cost >= best.cost) return;
+    best = { cost, rect, offset: { x: dx, y: dy } };
+  };
+  const before = options.previous?.get(part.path);
+  if (before) consider(before.x, before.y, 60);
+  for (const ring of [12, 26, 44, 70, 104, 146, 196]) {
+    for (let k = 0; k < 24; k++) {
+      const angle = part.lean + (k * Math.PI) / 12;
+      // The ring is as wide as the label, so that its edge and not its middle keeps the distance.
+      consider(Math.cos(angle) * (ring + size.width / 2), -Math.sin(angle) * (ring + size.height / 2), 0);
+    }
+    if (best && (best as { cost: number }).cost < ring * 0.5) break;
+  }
+  if (!best) return undefined;
+  const tip = nearestOn(best.rect, anchor);
+  const far = Math.hypot(tip.x - anchor.x, tip.y - anchor.y) > 7;
+  return { path: part.path, lines, rect: best.rect, anchor, leader: far ? tip : undefined, emphasis, offset: best.offset };
+}
+
+/** Widths grow in steps of 8, so that a changing digit does not move a label. */
+function labelSize(lines: readonly string[]): { readonly width: number; readonly height: number } {
+  const widths = lines.map((line, i) => textWidth(line, i === 0 ? labelType.name : labelType.figure));
+  const width = Math.ceil((Math.max(...widths) + 2 * labelType.pad) / 8) * 8;
+  return { width, height: lines.length * labelType.line + 2 * labelType.pad - 2 };
+}
+
+/** Symbols, devices, pipes and water lines: a label may lie over them, at a price. */
+function obstaclesOf(scene: Scene, view: View): Rect[] {
+  const rects: Rect[] = [];
+  for (const shape of scene.shapes) {
+    if (shape.kind === "symbol") {
+      const p = view.toScreen(shape.at);
+      const half = Math.max(7, (shape.size * view.scale) / 2);
+      rects.push({ x: p.x - half, y: p.y - half, width: 2 * half, height: 2 * half });
+    } else if (shape.kind === "box") {
+      const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
+      const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
+      // A device's box is dear: its name stands in it.
+      for (let i = 0; i < 3; i++) rects.push({ x: a.x, y: a.y, width: b.x - a.x, height: b.y - a.y });
+    } else if (shape.kind === "pipe" || shape.ink === "surface" || shape.ink === "teeth" || shape.ink === "outline") {
+      const half = shape.kind === "pipe" ? (shape.bore * view.scale) / 2 + 1.5 : 2;
+      for (let i = 1; i < shape.points.length; i++) {
+        const a = view.toScreen(shape.points[i - 1]!);
+        const b = view.toScreen(shape.points[i]!);
+        rects.push({
+          x: Math.min(a.x, b.x) - half,
+          y: Math.min(a.y, b.y) - half,
+          width: Math.abs(a.x - b.x) + 2 * half,
+          height: Math.abs(a.y - b.y) + 2 * half,
+        });
+      }
+    }
+  }
+  const { sump, display } = wallsOf(scene);
+  for (const points of [sump, display])
+    for (let i = 1; i < points.length; i++) {
+      const a = view.toScreen(points[i - 1]!);
+      const b = view.toScreen(points[i]!);
+      rects.push({ x: Math.min(a.x, b.x) - 3, y: Math.min(a.y, b.y) - 3, width: Math.abs(a.x - b.x) + 6, height: Math.abs(a.y - b.y) + 6 });
+    }
+  return rects;
+}
+
+function wallsOf(scene: Scene): { readonly sump: readonly Point[]; readonly display: readonly Point[] } {
+  const wall = (path: string) => {
+    const shape = scene.shapes.find((one) => one.kind === "area" && one.ink === "glass" && one.path === path);
+    return shape?.kind === "area" ? shape.points : [];
+  };
+  return { sump: wall("/sump"), display: wall("/display") };
+}
+
+/** Returns the area [px2] that two rectangles share when each keeps `gap` from the other.
+ *  Example: overlap({ x: 0, y: 0, width: 4, height: 4 }, { x: 2, y: 2, width: 4, height: 4 }, 0)  ->  4 */
+export function overlap(a: Rect, b: Rect, gap: number): number {
+  const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x) + gap;
+  const up = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y) + gap;
+  return across > 0 && up > 0 ? across * up : 0;
+}
+
+function nearestOn(rect: Rect, point: Point): Point {
+  return {
+    x: Math.min(Math.max(point.x, rect.x), rect.x + rect.width),
+    y: Math.min(Math.max(point.y, rect.y), rect.y + rect.height),
+  };
+}
+
+const turn = (a: number, b: number): number => Math.abs(Math.atan2(Math.sin(a - b), Math.cos(a - b)));
+
+function segmentHits(a: Point, b: Point, rect: Rect): boolean {
+  const { x, y, width, height } = rect;
+  if (a.x >= x && a.x <= x + width && a.y >= y && a.y <= y + height) return true;
+  const corners = [
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+  ];
+  return corners.some((corner, i) => segmentsCross(a, b, corner, corners[(i + 1) % 4]!));
+}
+
+function segmentsCross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const side = (p: Point, q: Point, r: Point) => Math.sign((q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x));
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
