@@ -1,6 +1,6 @@
-import { checkQuantity, type Dimension } from "@tidewright/units";
+import type { Dimension } from "@tidewright/units";
 import { type Problem, shortened, shown } from "../problem.ts";
-import { type QuantityFacts, quantityProblem, unitSymbols } from "../schema/quantity.ts";
+import { isUnit, type QuantityFacts, quantityProblem, unitSymbols } from "../schema/quantity.ts";
 import { below } from "./jsonPointer.ts";
 import { listed, nearest } from "./nearest.ts";
 import { isObject } from "./place.ts";
@@ -37,7 +37,7 @@ export function quantityProblems(
       message: 'the field "unit" is missing',
       fix: `add "unit" with one of ${listed(symbols, 20)}`,
     });
-  else if (typeof unit !== "string" || !checkQuantity({ value: 1, unit }, dimension).ok)
+  else if (typeof unit !== "string" || !isUnit(unit, dimension))
     wrong({
       path: below(path, "unit"),
       message: `${shown(unit)} is no unit of ${inWords(dimension)}`,

@@ -21,7 +21,7 @@ export function runProblems(run: readonly unknown[], path: string, context: RunC
   run.forEach((part, i) => {
     const kind = textOf(part, "kind");
     const at = `${path}/${i}`;
-    const ends = kind === "outlet" || kind === "tee";
+    const ends = endsRun(part);
     if (ends && side === "suction")
       add({
         path: at,
@@ -43,13 +43,18 @@ export function runProblems(run: readonly unknown[], path: string, context: RunC
       });
   });
   const last = textOf(run.at(-1), "kind");
-  if (side !== "suction" && run.length > 0 && last !== undefined && last !== "outlet" && last !== "tee")
+  if (side !== "suction" && run.length > 0 && last !== undefined && !run.some(endsRun))
     add({
       path: `${path}/${run.length - 1}`,
       message: `the run ends in a ${last}; the water has nowhere to go`,
       value: run.at(-1),
       fix: 'end it with an outlet { "kind": "outlet", "to": "display" }, or with a tee and its branches',
     });
+}
+
+function endsRun(part: unknown): boolean {
+  const kind = textOf(part, "kind");
+  return kind === "outlet" || kind === "tee";
 }
 
 function partProblems(

@@ -63,7 +63,9 @@ function overflowProblems(design: unknown, add: Add): void {
   );
   higher(floor, rim, "the box's floor", "its rim", "give floor and rim as heights above the display's floor");
   const boxRim = siOf(design, "length", ...rim);
-  const boxFloor = siOf(design, "length", ...floor);
+  const floorAt = siOf(design, "length", ...floor);
+  // Of a box upside down the inlets need no word of their own.
+  const boxFloor = floorAt !== undefined && boxRim !== undefined && floorAt > boxRim ? undefined : floorAt;
   const drains = listOf(design, "drains");
   noteDoubles(drains, "name", "/drains", "drain", add);
   drains.forEach((drain, i) => {

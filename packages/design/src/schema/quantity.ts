@@ -1,4 +1,4 @@
-import { checkQuantity, type Dimension, toSI, unitsOf } from "@tidewright/units";
+import { checkQuantity, type Dimension, fromSI, toSI, unitLabel, unitsOf } from "@tidewright/units";
 import { z } from "zod";
 
 /** What a quantity may be: bounds in SI. */
@@ -41,7 +41,7 @@ export function quantity(dimension: Dimension, range: QuantityRange = {}) {
       const problem = quantityProblem(q, { dimension, range });
       if (problem !== undefined) context.addIssue({ code: "custom", message: problem.message });
     })
-    .meta({ description: `${dimension} in ${unitSymbols(dimension).join(", ")}` });
+    .meta({ description: `${dimension} in ${unitSymbols(dimension).slice(0, 20).join(", ")}` });
   facts.set(schema, { dimension, range });
   return schema;
 }
@@ -76,13 +76,16 @@ export function quantityProblem(
   q: TypedQuantity,
   { dimension, range }: QuantityFacts,
 ): { message: string; fix: string } | undefined {
-  const checked = checkQuantity(q, dimension);
-  if (!checked.ok)
-    return { message: checked.problem, fix: `use one of the units ${unitSymbols(dimension).join(", ")}` };
-  const si = toSI(q, dimension);
   const given = `${q.value} ${q.unit}`;
+  if (!isUnit(q.unit, dimension)) {
+    const units = unitSymbols(dimension).slice(0, 20).join(", ");
+    return { message: `"${q.unit}" is no unit here`, fix: `use one of the units ${units}` };
+  }
+  // What is left to refuse is a value off its scale, as a temperature below absolute zero; the first part says so.
+  const checked = checkQuantity(q, dimension);
+  if (!checked.ok) return { message: checked.problem.split("; ")[0]!, fix: "correct the value or the unit" };
+  const si = toSI(q, dimension);
   const { min, max } = range;
-  if (!Number.isFinite(si)) return { message: `${given} is too large to reckon with`, fix: "check the digits" };
   if (range.positive && !(si > 0))
     return { message: `${given} must be greater than zero`, fix: "give a value above zero" };
   if (min !== undefined && si < min) {
@@ -100,9 +103,23 @@ export function quantityProblem(
   return undefined;
 }
 
-/** A bound in the unit that was typed; every unit is linear in SI, so two points give the line. */
+/** Returns whether a text is a unit of a dimension, in any spelling the units package takes.
+ *  unit text   dimension   -> true or false
+ *  Findings: none. Throws: never.
+ *  Valid: any text.
+ *  Source: the units package.
+ *  Example: isUnit("inches", "length")  ->  true
+ *  Example: isUnit("L", "length")  ->  false */
+export function isUnit(unit: string, dimension: Dimension): boolean {
+  try {
+    unitLabel(unit, dimension);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** A bound in the unit that was typed. */
 function bound(si: number, q: TypedQuantity, dimension: Dimension): string {
-  const zero = toSI({ value: 0, unit: q.unit }, dimension);
-  const slope = toSI({ value: 1, unit: q.unit }, dimension) - zero;
-  return `${Number(((si - zero) / slope).toPrecision(4))} ${q.unit}`;
+  return `${Number(fromSI(si, q.unit, dimension).toPrecision(4))} ${q.unit}`;
 }
