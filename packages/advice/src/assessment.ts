@@ -95,7 +95,12 @@ export interface SumpState {
   readonly chambers: readonly ChamberState[];
   readonly rim: number;
   /** Water that falls back on a power cut [m3], by where it comes from; a static estimate. */
-  readonly drainDown: { readonly display: number; readonly box: number; readonly pipes: number; readonly total: number };
+  readonly drainDown: {
+    readonly display: number;
+    readonly box: number;
+    readonly pipes: number;
+    readonly total: number;
+  };
   /** Room between the running levels and the rim [m3]. */
   readonly room: number;
   /** room - drainDown.total [m3]; negative is a wet floor. */
@@ -224,7 +229,13 @@ export interface PowerState {
   readonly annualEnergy: number;
   readonly annualCost: number;
   readonly tariffCurrency: string;
-  readonly circuits: readonly { readonly path: string; readonly name: string; readonly current: number; readonly limit: number; readonly rating: number }[];
+  readonly circuits: readonly {
+    readonly path: string;
+    readonly name: string;
+    readonly current: number;
+    readonly limit: number;
+    readonly rating: number;
+  }[];
 }
 
 export interface HeatState {

@@ -1,1 +1,7 @@
-export {};
+/** Assess, rank, improve: documents in, answers out. */
+export * from "./animalTargets.ts";
+export * from "./assess.ts";
+export * from "./assessment.ts";
+export * from "./finding.ts";
+export * from "./levers.ts";
+export * from "./ranking.ts";

@@ -39,13 +39,13 @@ export function formatQuantity(si: number, dimension: Dimension, unit: string, o
 export function formatNumber(value: number, rule: DisplayRule = {}, digits?: number): string {
   const significant = Math.min(15, Math.max(1, Math.round(digits ?? rule.significant ?? 3)));
   if (value === 0 && digits === undefined) return (0).toFixed(rule.fixed ?? 0);
-  const size = Math.abs(value);
+  // The size after rounding decides: 9.996 to three digits is 10.0, not 10.00.
+  const size = Math.abs(Number(value.toPrecision(significant)));
   const limited = digits === undefined && (rule.decimals ?? rule.fixed) !== undefined;
   if (size >= 1e15 || (size > 0 && size < 1e-4 && !limited))
     return scientific(value, significant - 1, digits === undefined);
 
-  // The size after rounding decides: 9.996 to three digits is 10.0, not 10.00.
-  const power = size === 0 ? 0 : Math.floor(Math.log10(Math.abs(Number(value.toPrecision(significant)))));
+  const power = size === 0 ? 0 : Math.floor(Math.log10(size));
   const wanted = Math.max(0, significant - 1 - power);
   const decimals = digits === undefined ? (rule.fixed ?? Math.min(wanted, rule.decimals ?? wanted)) : wanted;
   const text = value.toFixed(Math.min(100, decimals));

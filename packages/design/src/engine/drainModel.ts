@@ -10,7 +10,9 @@ export interface DrainModel {
   readonly line: DrainLine;
   readonly parts: readonly SizedPart[];
   /** The first valve of the run: what a wished share is set with. */
-  readonly valve: { readonly kind: ValveKind; readonly opening: number; readonly diameter: number; readonly path: string } | undefined;
+  readonly valve:
+    | { readonly kind: ValveKind; readonly opening: number; readonly diameter: number; readonly path: string }
+    | undefined;
   readonly place: string;
   readonly depth: number;
   /** Where the run's rises put its end [m above room floor]: used where the end hangs free. */
@@ -22,7 +24,13 @@ export interface DrainModel {
  *  Findings: none. Throws: never for a document that `checkReferences` accepts.
  *  Valid: a single run without tees.
  *  Source: engine `DrainLine`. Entrance 0.5 (Crane TP-410, sharp); exit 1. */
-export function drainModel(drain: Drain, index: number, catalogue: Catalogue, method: FittingMethod, displayFloor: number): DrainModel {
+export function drainModel(
+  drain: Drain,
+  index: number,
+  catalogue: Catalogue,
+  method: FittingMethod,
+  displayFloor: number,
+): DrainModel {
   const path = `/drains/${index}`;
   const run = sizeRun(drain.run, `${path}/run`, catalogue, method);
   const parts = run.parts;
@@ -33,8 +41,15 @@ export function drainModel(drain: Drain, index: number, catalogue: Catalogue, me
   const named = first?.fitting?.startsWith("entrance") || first?.fitting === "strainer";
   const segments = parts
     .filter((part) => part !== valvePart && (part.length > 0 || part.lossCoefficient > 0 || part.laminarLoss > 0))
-    .map(({ length, diameter, roughness, lossCoefficient, laminarLoss }) => ({ length, diameter, roughness, lossCoefficient, laminarLoss }));
-  if (!named) segments.unshift({ length: 0, diameter: run.firstBore, roughness: 0, lossCoefficient: 0.5, laminarLoss: 0 });
+    .map(({ length, diameter, roughness, lossCoefficient, laminarLoss }) => ({
+      length,
+      diameter,
+      roughness,
+      lossCoefficient,
+      laminarLoss,
+    }));
+  if (!named)
+    segments.unshift({ length: 0, diameter: run.firstBore, roughness: 0, lossCoefficient: 0.5, laminarLoss: 0 });
   const inletElevation = displayFloor + toSI(drain.inlet.elevation, "length");
   const outlet = run.outlet?.part;
   return {

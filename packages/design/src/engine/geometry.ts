@@ -18,7 +18,12 @@ export interface Geometry {
   /** Plan area less the share of rock [m2]. */
   readonly displayWaterArea: number;
   readonly rockShare: number;
-  readonly weir: { readonly length: number; readonly toothOpenShare: number; readonly toothHeight: number; readonly crestHeight: number };
+  readonly weir: {
+    readonly length: number;
+    readonly toothOpenShare: number;
+    readonly toothHeight: number;
+    readonly crestHeight: number;
+  };
   readonly weirCrest: number;
   readonly boxArea: number;
   readonly boxFloor: number;

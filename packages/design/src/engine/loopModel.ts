@@ -58,7 +58,15 @@ export interface LoopModel {
 
 /** A pump that is not chosen yet: it lifts nothing, so the system can still be drawn and asked what it needs. */
 const noPump: PumpAtSpeed = pumpAtSpeed(
-  [{ speedRatio: 1, curve: pumpCurve([{ flow: 0, head: 1e-6 }, { flow: 1e-6, head: 0 }]) }],
+  [
+    {
+      speedRatio: 1,
+      curve: pumpCurve([
+        { flow: 0, head: 1e-6 },
+        { flow: 1e-6, head: 0 },
+      ]),
+    },
+  ],
   1,
 );
 
@@ -89,7 +97,9 @@ export function loopModel(
   const pumps = loop.pumps.map((pump, i): LoopPumpModel => {
     const row = pump.ref === undefined ? undefined : findPump(catalogue, pump.ref);
     const speed = row?.control === "constant" ? 1 : (pump.speed ?? 1);
-    const elevation = pump.elevation ? toSI(pump.elevation, "length") : sumpFloor + (pump.placed === "external" ? 0.05 : 0.03);
+    const elevation = pump.elevation
+      ? toSI(pump.elevation, "length")
+      : sumpFloor + (pump.placed === "external" ? 0.05 : 0.03);
     return { link: `pump${i}`, path: `${path}/pumps/${i}`, row, speed, elevation };
   });
   build.junction("discharge");
@@ -120,7 +130,20 @@ function withEntrance(parts: readonly SizedPart[]): readonly SizedPart[] {
   if (!first) return parts;
   const named = first.fitting?.startsWith("entrance") || first.fitting === "strainer" || first.fitting === "footValve";
   if (named) return parts;
-  const entrance: SizedPart = { ...first, kind: "areaChange", label: "inlet", length: 0, rise: 0, count: 1, laminarLoss: 0, lossCoefficient: 0.5, lossRange: [0.5, 0.57], fitting: undefined, valve: undefined, device: undefined };
+  const entrance: SizedPart = {
+    ...first,
+    kind: "areaChange",
+    label: "inlet",
+    length: 0,
+    rise: 0,
+    count: 1,
+    laminarLoss: 0,
+    lossCoefficient: 0.5,
+    lossRange: [0.5, 0.57],
+    fitting: undefined,
+    valve: undefined,
+    device: undefined,
+  };
   return [entrance, ...parts];
 }
 
@@ -200,7 +223,12 @@ class LoopBuilder {
   }
 
   /** Parts in a row as links: one for each stretch of one bore, one for each device. Returns the first and the last. */
-  stretch(from: string, to: string, parts: readonly SizedPart[], side: LoopSection["side"]): { first: string; last: string } {
+  stretch(
+    from: string,
+    to: string,
+    parts: readonly SizedPart[],
+    side: LoopSection["side"],
+  ): { first: string; last: string } {
     const groups: SizedPart[][] = [];
     for (const part of parts) {
       const current = groups.at(-1);
@@ -235,7 +263,9 @@ function linkOf(id: string, from: string, to: string, parts: readonly SizedPart[
   const length = parts.reduce((sum, part) => sum + part.length, 0);
   const minorLoss = parts.reduce((sum, part) => sum + part.lossCoefficient, 0);
   const laminarLoss = parts.reduce((sum, part) => sum + part.laminarLoss, 0);
-  const checkValve = parts.some((part) => part.fitting === "swingCheck" || part.fitting === "springCheck" || part.fitting === "footValve");
+  const checkValve = parts.some(
+    (part) => part.fitting === "swingCheck" || part.fitting === "springCheck" || part.fitting === "footValve",
+  );
   if (minorLoss === Number.POSITIVE_INFINITY || length === 0)
     return { id, kind: "valve", from, to, diameter, lossCoefficient: minorLoss, laminarLoss, checkValve };
   const roughness = Math.max(...parts.map((part) => part.roughness));

@@ -1,4 +1,12 @@
-import { type NetworkLink, type NetworkModel, pumpAtSpeed, pumpCurve, seaWater, type ValveKind, valveLoss } from "@tidewright/engine";
+import {
+  type NetworkLink,
+  type NetworkModel,
+  pumpAtSpeed,
+  pumpCurve,
+  seaWater,
+  type ValveKind,
+  valveLoss,
+} from "@tidewright/engine";
 import { type Dimension, toSI } from "@tidewright/units";
 import type { NetworkDocument } from "../schema/network.ts";
 import { deviceCurve } from "./loopModel.ts";
@@ -15,7 +23,10 @@ export function networkModel(document: NetworkDocument): NetworkModel {
   const { water, network } = document;
   const liquid =
     "density" in water
-      ? { density: si(water.density, "density"), kinematicViscosity: si(water.kinematicViscosity, "kinematicViscosity") }
+      ? {
+          density: si(water.density, "density"),
+          kinematicViscosity: si(water.kinematicViscosity, "kinematicViscosity"),
+        }
       : seaWater(si(water.salinity, "salinity"), si(water.temperature, "temperature"));
   const nodes = network.nodes.map((node) =>
     node.kind === "fixedHead"
@@ -32,7 +43,11 @@ export function networkModel(document: NetworkDocument): NetworkModel {
           demand: si(node.demand ?? 0, "flow"),
         },
   );
-  return { liquid: { density: liquid.density, kinematicViscosity: liquid.kinematicViscosity }, nodes, links: network.links.map(linkModel) };
+  return {
+    liquid: { density: liquid.density, kinematicViscosity: liquid.kinematicViscosity },
+    nodes,
+    links: network.links.map(linkModel),
+  };
 }
 
 function linkModel(link: NetworkDocument["network"]["links"][number]): NetworkLink {
@@ -53,16 +68,27 @@ function linkModel(link: NetworkDocument["network"]["links"][number]): NetworkLi
     case "pump": {
       const points = link.curve.points.map((point) => ({ flow: si(point.flow, "flow"), head: si(point.head, "head") }));
       const curve = pumpCurve(points, link.curve.method ?? "auto");
-      return { id, kind: "pump", from, to, pump: pumpAtSpeed([{ speedRatio: 1, curve }], link.speedRatio ?? 1), reverseFlow: link.reverseFlow ?? false };
+      return {
+        id,
+        kind: "pump",
+        from,
+        to,
+        pump: pumpAtSpeed([{ speedRatio: 1, curve }], link.speedRatio ?? 1),
+        reverseFlow: link.reverseFlow ?? false,
+      };
     }
     case "valve": {
       const diameter = si(link.diameter, "length");
       const byOpening = link.valve ? valveLoss(link.valve as ValveKind, link.opening ?? 1, diameter).turbulent : 0;
-      const lossCoefficient = link.lossCoefficient === null ? Number.POSITIVE_INFINITY : (link.lossCoefficient ?? byOpening);
+      const lossCoefficient =
+        link.lossCoefficient === null ? Number.POSITIVE_INFINITY : (link.lossCoefficient ?? byOpening);
       return { id, kind: "valve", from, to, diameter, lossCoefficient, checkValve: link.checkValve ?? false };
     }
     case "device": {
-      const lossPoints = link.lossPoints.map((point) => ({ flow: si(point.flow, "flow"), headLoss: si(point.headLoss, "head") }));
+      const lossPoints = link.lossPoints.map((point) => ({
+        flow: si(point.flow, "flow"),
+        headLoss: si(point.headLoss, "head"),
+      }));
       return { id, kind: "device", from, to, ...deviceCurve({ lossPoints }), checkValve: link.checkValve ?? false };
     }
   }

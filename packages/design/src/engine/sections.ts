@@ -1,4 +1,11 @@
-import { type Catalogue, type DeviceRow, findDevice, findFitting, findPipeSeries, findValve } from "@tidewright/catalogue";
+import {
+  type Catalogue,
+  type DeviceRow,
+  findDevice,
+  findFitting,
+  findPipeSeries,
+  findValve,
+} from "@tidewright/catalogue";
 import {
   type FittingKind,
   type FittingMethod,
@@ -163,7 +170,8 @@ function sizedFitting(
   const count = part.count ?? 1;
   const base = { ...plain(path, "fitting", row?.label ?? part.fitting, bore), fitting: part.fitting, count };
   const fixed = part.lossCoefficient ?? row?.fixedLoss;
-  if (fixed !== undefined) return { ...base, lossCoefficient: fixed * count, lossRange: [fixed * count, fixed * count] };
+  if (fixed !== undefined)
+    return { ...base, lossCoefficient: fixed * count, lossRange: [fixed * count, fixed * count] };
   // The area change itself is reckoned from the two bores.
   if (!row || row.id === "reducer") return base;
   const kind = row.engineKind as FittingKind;

@@ -90,6 +90,15 @@ describe("the parts of a design", () => {
       "the run ends in a fitting; the water has nowhere to go",
     ],
     [
+      "a drain that branches",
+      (d) => {
+        const outlet = d.drains[2].run.pop();
+        d.drains[2].run.push({ kind: "tee", branches: [[outlet], [outlet]] });
+      },
+      "/drains/2/run/5",
+      "a drain is one line from its inlet to its chamber; it cannot branch",
+    ],
+    [
       "parts after the outlet",
       (d) => d.drains[2].run.push({ kind: "fitting", fitting: "union" }),
       "/drains/2/run/6",

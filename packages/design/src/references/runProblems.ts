@@ -29,6 +29,13 @@ export function runProblems(run: readonly unknown[], path: string, context: RunC
         value: part,
         fix: "remove it, or put it into the loop's run",
       });
+    else if (kind === "tee" && side === "drain")
+      add({
+        path: at,
+        message: "a drain is one line from its inlet to its chamber; it cannot branch",
+        value: part,
+        fix: "give every branch a drain of its own",
+      });
     else if (ends && i < run.length - 1)
       add({
         path: `${path}/${i + 1}`,

@@ -1,0 +1,12 @@
+import type { Finding } from "../finding.ts";
+import type { Add } from "./findingsOf.ts";
+import { limits } from "./limits.ts";
+
+/** A list and the way to add to it. */
+export function collect(): { found: Finding[]; add: Add } {
+  const found: Finding[] = [];
+  const add: Add = (code, severity, at, source, numbers = {}) => {
+    found.push({ code, severity, at, source: limits[source].source, ...numbers });
+  };
+  return { found, add };
+}

@@ -1,0 +1,92 @@
+import { setLink, solveCompiled } from "@tidewright/engine";
+import type { Curve, LoopState, OutletState } from "../assessment.ts";
+import { endHead, levelOf, pumpFlowOf } from "../system/levels.ts";
+import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
+import type { SolvedSystem } from "../system/solveSystem.ts";
+import { SystemCurve } from "../system/systemCurve.ts";
+
+/** Returns one state a loop. `withCurves` adds the system curve and the flow's interval, which cost further solutions.
+ *  Source: engine network; spread between published fitting methods. */
+export function loopStates(system: PreparedSystem, solved: SolvedSystem, withCurves = true): LoopState[] {
+  return system.loops.map((prepared) => {
+    const { loop, net, state } = prepared;
+    const flow = pumpFlowOf(prepared);
+    const source = levelOf(solved.levels, loop.sourcePlace);
+    const heads = loop.outlets.map((outlet) => endHead(levelOf(solved.levels, outlet.place), outlet.depth));
+    const toDisplay = loop.outlets.reduce(
+      (sum, outlet) =>
+        outlet.place === "display" ? sum + (state.flow[net.linkIndex.get(outlet.link) as number] ?? 0) : sum,
+      0,
+    );
+    const inlet = net.nodeIndex.get("suction") ?? (net.nodeIndex.get("source") as number);
+    const discharge = net.nodeIndex.get("discharge") as number;
+    return {
+      path: loop.path,
+      name: system.design.loops[prepared.index]?.name ?? "",
+      purpose: prepared.purpose,
+      flow,
+      flowToDisplay: toDisplay,
+      staticHead: Math.max(...heads) - source,
+      totalHead: (state.head[discharge] ?? 0) - (state.head[inlet] ?? 0),
+      systemCurve: withCurves ? systemCurveOf(system, prepared, solved, flow) : { flow: [], head: [] },
+      flowRange: withCurves ? flowRange(prepared, flow) : [flow, flow],
+    };
+  });
+}
+
+const curvePoints = 9;
+
+function systemCurveOf(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem, flow: number): Curve {
+  const curve = new SystemCurve(system, prepared, solved);
+  const largest =
+    Math.max(...prepared.loop.pumps.map((pump) => pump.row?.curves[0]?.points.at(-1)?.flow ?? 0)) *
+    prepared.loop.pumps.length;
+  const end = Math.max(1.25 * flow, 0.8 * largest, 1e-4);
+  const flows = Array.from({ length: curvePoints }, (_, i) => (end * (i + 0.02)) / (curvePoints - 1 + 0.02));
+  return { flow: flows, head: flows.map((q) => curve.at(q).head) };
+}
+
+/** Flow with every fitting at its most and its least pessimistic published loss; the network is put back afterwards. */
+function flowRange(prepared: PreparedLoop, flow: number): readonly [number, number] {
+  const { net, state, loop } = prepared;
+  const flows = [1, 0].map((side) => {
+    for (const section of loop.sections) {
+      const index = net.linkIndex.get(section.link) as number;
+      const link = net.model.links[index];
+      if (!link || (link.kind !== "pipe" && link.kind !== "valve")) continue;
+      const k = section.parts.reduce((sum, part) => sum + (part.lossRange[side] ?? 0), 0);
+      setLink(
+        net,
+        index,
+        link.kind === "pipe"
+          ? { ...link, minorLoss: k, laminarLoss: 0 }
+          : { ...link, lossCoefficient: k, laminarLoss: 0 },
+      );
+    }
+    solveCompiled(net, state, { warm: true });
+    return pumpFlowOf(prepared);
+  });
+  net.model.links.forEach((link, i) => {
+    setLink(net, i, link);
+  });
+  solveCompiled(net, state, { warm: true });
+  return [Math.min(flow, ...flows), Math.max(flow, ...flows)];
+}
+
+/** Returns every outlet with its jet. Source: V = Q / A. */
+export function outletStates(system: PreparedSystem, solved: SolvedSystem): OutletState[] {
+  return system.loops.flatMap(({ loop, net, state }) =>
+    loop.outlets.map((outlet) => {
+      const flow = state.flow[net.linkIndex.get(outlet.link) as number] ?? 0;
+      return {
+        path: outlet.path,
+        place: outlet.place,
+        flow,
+        jetVelocity: flow / ((Math.PI / 4) * outlet.jetDiameter ** 2),
+        jetDiameter: outlet.jetDiameter,
+        elevation: levelOf(solved.levels, outlet.place) - outlet.depth,
+        submerged: outlet.depth >= 0,
+      };
+    }),
+  );
+}
