@@ -18,7 +18,8 @@ export function partForm(design: Design, path: string): PartForm | undefined {
       .slice(0, depth)
       .map((key) => `/${key}`)
       .join("");
-    if (valueAt(design, at) === undefined) continue;
+    // A section may be asked about before it is there.
+    if (depth > 1 && valueAt(design, at) === undefined) continue;
     const form = formAt(design, at, keys.slice(0, depth));
     if (form !== undefined) return form;
   }

@@ -88,6 +88,13 @@ export function edit(edits: readonly Edit[], options: EditOptions = {}): Problem
   return undefined;
 }
 
+/** Ends the drag in progress, if any: the next edit is a step of its own. */
+export function endDragNow(): void {
+  const { history } = store.get();
+  const ended = endDrag(history);
+  if (ended !== history) store.patch({ history: ended });
+}
+
 function soundness(design: Design): Problem | undefined {
   const reading = checkDesign(design, demoCatalogue);
   return reading.ok ? undefined : reading.problems[0];

@@ -1,0 +1,89 @@
+import { type KeyboardEvent, useRef } from "react";
+import { CurvePicture } from "../curves/index.ts";
+import { useFormat } from "../format/useFormat.ts";
+import type { DrawerTab } from "../state/benchState.ts";
+import { show, useBench } from "../state/bench.ts";
+import { CostSheet } from "./CostSheet.tsx";
+import { Levers } from "./Levers.tsx";
+import { PartsTable } from "./PartsTable.tsx";
+import { RankingTable } from "./RankingTable.tsx";
+
+const tabs: readonly (readonly [DrawerTab, string])[] = [
+  ["curve", "Curve"],
+  ["pumps", "Which pump"],
+  ["levers", "What helps"],
+  ["parts", "Parts"],
+  ["sheet", "Costs"],
+];
+
+/** The sections under the drawing, one at a time; pressing the open one shuts the drawer on a wide screen. */
+export function Drawer() {
+  const tab = useBench((state) => state.tab);
+  const open = useBench((state) => state.drawerOpen);
+  const list = useRef<HTMLDivElement>(null);
+  const step = (event: KeyboardEvent) => {
+    const by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
+    if (by === 0) return;
+    event.preventDefault();
+    const place = (tabs.findIndex(([id]) => id === tab) + by + tabs.length) % tabs.length;
+    show({ tab: tabs[place]![0], drawerOpen: true });
+    list.current?.querySelectorAll<HTMLElement>('[role="tab"]')[place]?.focus();
+  };
+  return (
+    <section className="drawer" data-open={open ? "" : undefined} aria-label="Under the drawing">
+      <div className="drawer-bar">
+        <div className="tabs" role="tablist" aria-label="Sections" ref={list}>
+          {tabs.map(([id, label]) => (
+            <button
+              key={id}
+              type="button"
+              role="tab"
+              id={`tab-${id}`}
+              aria-selected={tab === id}
+              aria-controls="drawer-panel"
+              tabIndex={tab === id ? 0 : -1}
+              onKeyDown={step}
+              onClick={() => show({ tab: id, drawerOpen: tab === id ? !open : true })}
+            >
+              {label}
+            </button>
+          ))}
+        </div>
+        <button type="button" className="icon-button drawer-shut" aria-expanded={open} aria-controls="drawer-panel" aria-label={open ? "Shut the drawer" : "Open the drawer"} onClick={() => show({ drawerOpen: !open })}>
+          <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
+            <path d={open ? "m3 6 5 5 5-5" : "m3 10 5-5 5 5"} />
+          </svg>
+        </button>
+      </div>
+      <div className="drawer-panel" id="drawer-panel" role="tabpanel" aria-labelledby={`tab-${tab}`} hidden={!open} data-tab={tab}>
+        {tab === "curve" ? <Curves /> : null}
+        {tab === "pumps" ? <RankingTable /> : null}
+        {tab === "levers" ? <Levers /> : null}
+        {tab === "parts" ? <PartsTable /> : null}
+        {tab === "sheet" ? <CostSheet /> : null}
+      </div>
+    </section>
+  );
+}
+
+/** One curve picture a loop. */
+function Curves() {
+  const assessment = useBench((state) => state.assessed?.assessment);
+  const format = useFormat();
+  if (assessment === undefined) return <p className="quiet">Solving…</p>;
+  return (
+    <div className="curves">
+      {assessment.loops.map((loop, place) => (
+        <figure key={loop.path} className="curve">
+          <figcaption>{loop.name}</figcaption>
+          <CurvePicture
+            loop={loop}
+            pumps={assessment.pumps.filter((pump) => pump.loop === place)}
+            wish={loop.purpose === "return" ? assessment.turnover.returnFlowWish : undefined}
+            format={format}
+          />
+        </figure>
+      ))}
+    </div>
+  );
+}

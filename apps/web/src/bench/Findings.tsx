@@ -1,0 +1,73 @@
+import { describeFinding, type Finding, type Lever } from "@tidewright/advice";
+import { useMemo, useState } from "react";
+import { useFormat } from "../format/useFormat.ts";
+import { select, useBench } from "../state/bench.ts";
+import { EffectTable } from "./EffectTable.tsx";
+import { Glyph, severityWords } from "./Glyph.tsx";
+
+/** What the designer should know, in order of danger, each pointing at its part and offering the lever that helps. */
+export function Findings() {
+  const assessed = useBench((state) => state.assessed);
+  const levers = useBench((state) => state.levers);
+  const selection = useBench((state) => state.selection);
+  const findings = assessed?.assessment.findings ?? [];
+  return (
+    <section className="findings" aria-labelledby="findings-title" id="findings">
+      <h2 className="section-title" id="findings-title">
+        Findings <span className="count">{findings.length}</span>
+      </h2>
+      {findings.length === 0 && assessed ? <p className="quiet">Nothing to object to.</p> : null}
+      <ol className="finding-list">
+        {findings.map((finding, place) => (
+          <FindingRow
+            key={`${finding.code} ${finding.at} ${String(finding.data?.["name"] ?? "")}`}
+            finding={finding}
+            number={place + 1}
+            selected={selection === finding.at}
+            lever={levers?.levers.find((lever) => lever.cures.some(({ code, at }) => code === finding.code && at === finding.at))}
+          />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly finding: Finding;
+  readonly number: number;
+  readonly selected: boolean;
+  readonly lever: Lever | undefined;
+}
+
+function FindingRow({ finding, number, selected, lever }: RowProps) {
+  const format = useFormat();
+  const [trying, setTrying] = useState(false);
+  const words = useMemo(() => describeFinding(finding, format), [finding, format]);
+  return (
+    <li className={`finding finding-${finding.severity}`} data-code={finding.code} data-selected={selected ? "" : undefined}>
+      <button type="button" className="finding-point" onClick={() => select(finding.at)}>
+        <span className="finding-mark">
+          <Glyph severity={finding.severity} />
+          <span className="finding-number">{number}</span>
+        </span>
+        <span className="finding-title">
+          <span className="finding-severity">{severityWords[finding.severity]}</span> {words.title}
+        </span>
+      </button>
+      <div className="finding-words">
+        <p>{words.sentence}</p>
+        {words.fix === "" ? null : <p className="finding-fix">{words.fix}</p>}
+        {words.caution === undefined ? null : <p className="caution">{words.caution}</p>}
+        <p className="finding-source">Limit: {finding.source}</p>
+        {lever === undefined ? null : (
+          <>
+            <button type="button" className="action" aria-expanded={trying} onClick={() => setTrying(!trying)}>
+              Try: {lever.label}
+            </button>
+            {trying ? <EffectTable lever={lever} /> : null}
+          </>
+        )}
+      </div>
+    </li>
+  );
+}

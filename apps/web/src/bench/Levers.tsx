@@ -1,0 +1,48 @@
+import { useState } from "react";
+import type { Lever } from "@tidewright/advice";
+import { useFormat } from "../format/useFormat.ts";
+import { select, useBench } from "../state/bench.ts";
+import { EffectTable } from "./EffectTable.tsx";
+
+/** Every single change that helps, each solved again, best for its money first. */
+export function Levers() {
+  const levers = useBench((state) => state.levers);
+  const stale = useBench((state) => state.levers?.design !== state.history.present);
+  if (levers === undefined) return <p className="quiet">Solving each change…</p>;
+  if (levers.levers.length === 0) return <p className="quiet">No single change would help.</p>;
+  return (
+    <ol className="lever-list" aria-busy={stale} data-stale={stale ? "" : undefined}>
+      {levers.levers.map((lever) => (
+        <LeverRow key={`${lever.kind} ${lever.at} ${lever.label}`} lever={lever} />
+      ))}
+    </ol>
+  );
+}
+
+function LeverRow({ lever }: { readonly lever: Lever }) {
+  const format = useFormat();
+  const [open, setOpen] = useState(false);
+  const { before, after } = lever;
+  const more = after.returnFlow - before.returnFlow;
+  const changes = [
+    Math.abs(more) > before.returnFlow * 0.002 ? `flow ${format(before.returnFlow, "flow")} → ${format(after.returnFlow, "flow")}` : "",
+    Math.abs(after.watts - before.watts) > 0.5 ? `power ${format(before.watts, "power")} → ${format(after.watts, "power")}` : "",
+    lever.cures.length > 0 ? `cures ${lever.cures.length}` : "",
+    lever.causes.length > 0 ? `brings ${lever.causes.length}` : "",
+  ].filter((text) => text !== "");
+  return (
+    <li className="lever">
+      <div className="lever-line">
+        <button type="button" className="lever-name" onClick={() => select(lever.at)}>
+          {lever.label}
+        </button>
+        <span className="lever-changes">{changes.join(" · ")}</span>
+        <span className="lever-price">{lever.price > 0 ? format(lever.price, "money") : "free"}</span>
+        <button type="button" className="action" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {open ? "Close" : "Try"}
+        </button>
+      </div>
+      {open ? <EffectTable lever={lever} /> : null}
+    </li>
+  );
+}

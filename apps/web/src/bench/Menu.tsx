@@ -1,0 +1,42 @@
+import { type ReactNode, useEffect, useRef, useState } from "react";
+
+interface Props {
+  readonly label: string;
+  readonly children: ReactNode;
+}
+
+/** A button with a list of buttons below it, closed by Escape, by a choice, or by a press elsewhere. */
+export function Menu({ label, children }: Props) {
+  const [open, setOpen] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    const elsewhere = (event: PointerEvent) => {
+      if (!box.current?.contains(event.target as Node)) setOpen(false);
+    };
+    const escape = (event: KeyboardEvent) => {
+      if (event.key !== "Escape") return;
+      setOpen(false);
+      box.current?.querySelector("button")?.focus();
+    };
+    document.addEventListener("pointerdown", elsewhere);
+    document.addEventListener("keydown", escape);
+    return () => {
+      document.removeEventListener("pointerdown", elsewhere);
+      document.removeEventListener("keydown", escape);
+    };
+  }, [open]);
+  return (
+    <div className="menu" ref={box}>
+      <button type="button" className="tool" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {label}
+      </button>
+      {open ? (
+        // biome-ignore lint/a11y/noStaticElementInteractions lint/a11y/useKeyWithClickEvents: the buttons inside act; this only closes
+        <div className="menu-list" onClick={() => setOpen(false)}>
+          {children}
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,97 @@
+import type { Assessment } from "@tidewright/advice";
+import { type Design, valueAt } from "@tidewright/design";
+import { memo, useMemo } from "react";
+import type { Field } from "../document/fields.ts";
+import { partForm } from "../document/partForm.ts";
+import { partTree } from "../document/partTree.ts";
+import { PartField } from "../fields/PartField.tsx";
+import { useFormat } from "../format/useFormat.ts";
+import { select, useBench } from "../state/bench.ts";
+
+const fieldsInLine = 4;
+
+/** Every part of the design as a plain table: what the drawing does by pointer, this does by keyboard. */
+export function PartsTable() {
+  const design = useBench((state) => state.history.present);
+  const assessment = useBench((state) => state.assessed?.assessment);
+  const selection = useBench((state) => state.selection);
+  const lines = useMemo(() => partTree(design), [design]);
+  const states = useMemo(() => new Map(assessment?.parts.map((part) => [part.path, part])), [assessment]);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="table-scroll" tabIndex={0} aria-label="Table of parts">
+      <table className="parts-table">
+        <thead>
+          <tr>
+            <th scope="col">Part</th>
+            <th scope="col">As it is built</th>
+            <th scope="col" className="number">
+              Flow
+            </th>
+            <th scope="col" className="number">
+              Speed
+            </th>
+            <th scope="col" className="number">
+              Head lost
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map(({ path, title, depth }) => (
+            <PartRow
+              key={path}
+              design={design}
+              path={path}
+              title={title}
+              depth={depth}
+              selected={selection === path}
+              state={states.get(path)}
+            />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly design: Design;
+  readonly path: string;
+  readonly title: string;
+  readonly depth: number;
+  readonly selected: boolean;
+  readonly state: Assessment["parts"][number] | undefined;
+}
+
+const PartRow = memo(function PartRow({ design, path, title, depth, selected, state }: RowProps) {
+  const format = useFormat();
+  return (
+    <tr data-part={path} data-depth={depth} data-selected={selected ? "" : undefined}>
+      <th scope="row">
+        <button type="button" className="part-name" aria-current={selected ? "true" : undefined} onClick={() => select(path)}>
+          {title}
+        </button>
+      </th>
+      <td className="part-fields">
+        {inLine(design, path).map((field) => (
+          <span className="part-field" key={field.key}>
+            <span className="part-field-label">{field.label}</span>
+            <PartField design={design} part={path} field={field} bare />
+          </span>
+        ))}
+      </td>
+      <td className="number">{state ? format(state.flow, "flow") : ""}</td>
+      <td className="number">{state ? format(state.velocity, "velocity") : ""}</td>
+      <td className="number">{state ? format(state.headLoss, "head") : ""}</td>
+    </tr>
+  );
+});
+
+/** The few fields that fit on a line: those that must be given, and the optional ones that are. The rest is one press away. */
+function inLine(design: Design, path: string): readonly Field[] {
+  const fields = partForm(design, path)?.fields ?? [];
+  return fields
+    .filter((field) => field.kind === "quantity" || field.kind === "count" || field.kind === "share" || field.kind === "choice")
+    .filter((field) => !field.optional || field.kind === "count" || valueAt(design, `${path}/${field.key}`) !== undefined)
+    .slice(0, fieldsInLine);
+}

@@ -1,0 +1,37 @@
+import { show, useBench } from "../state/bench.ts";
+import { Sheet } from "./Sheet.tsx";
+
+/** Everything that is wrong with a file that could not be opened: where, what stands there, what to write instead. */
+export function ProblemsDialog() {
+  const open = useBench((state) => state.dialog === "problems");
+  const refused = useBench((state) => state.refused);
+  const present = useBench((state) => state.history.present.name);
+  const count = refused?.problems.length ?? 0;
+  return (
+    <Sheet
+      name="problems"
+      title={`${refused?.name ?? "The file"} cannot be opened: ${count} ${count === 1 ? "problem" : "problems"}`}
+      open={open}
+      onClose={() => show({ dialog: undefined, refused: undefined })}
+    >
+      <p className="quiet">“{present}” is still on the table, as it was.</p>
+      <ol className="problem-list">
+        {refused?.problems.map((problem) => (
+          <li key={`${problem.path} ${problem.message}`}>
+            <code className="problem-path">{problem.path === "" ? "the whole file" : problem.path}</code>
+            <p>{problem.message}</p>
+            {problem.value === undefined ? null : <p className="problem-value">It holds {short(problem.value)}</p>}
+            <p className="problem-fix">{problem.fix}</p>
+          </li>
+        ))}
+      </ol>
+    </Sheet>
+  );
+}
+
+const longest = 80;
+
+function short(value: unknown): string {
+  const text = JSON.stringify(value) ?? String(value);
+  return text.length > longest ? `${text.slice(0, longest)}…` : text;
+}

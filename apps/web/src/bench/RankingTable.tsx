@@ -1,0 +1,158 @@
+import { type SortingState, useTable } from "@tanstack/react-table";
+import { type Candidate, describeReason } from "@tidewright/advice";
+import { useMemo, useState } from "react";
+import { useFormat } from "../format/useFormat.ts";
+import { rankLoop, useBench } from "../state/bench.ts";
+import { rankingColumns, rankingFeatures } from "./rankingColumns.tsx";
+import { takePump } from "./usePump.ts";
+
+const none: readonly Candidate[] = [];
+const shortList = 12;
+
+/** Every pump and pair that serves the loop, best first; sortable; those that do not, with the cause. */
+export function RankingTable() {
+  const ranked = useBench((state) => state.ranking);
+  const design = useBench((state) => state.history.present);
+  const loop = useBench((state) => state.rankedLoop);
+  const format = useFormat();
+  const [sorting, setSorting] = useState<SortingState>([]);
+  const [all, setAll] = useState(false);
+  const columns = useMemo(() => rankingColumns(format), [format]);
+  const candidates = ranked?.ranking.candidates ?? none;
+  const data = useMemo(() => [...candidates], [candidates]);
+  const table = useTable({
+    features: rankingFeatures,
+    columns,
+    data,
+    state: { sorting },
+    onSortingChange: setSorting,
+    getRowId: (candidate) => `${candidate.pumpIds.join("+")}`,
+  });
+  if (ranked === undefined) return <p className="quiet">Trying every pump of the catalogue…</p>;
+  const { ranking } = ranked;
+  const present = design.loops[ranking.loop]?.pumps.map(({ ref }) => ref ?? "").join("+");
+  const rows = table.getRowModel().rows;
+  const shown = all ? rows : rows.slice(0, shortList);
+
+  return (
+    <div className="ranking" data-stale={ranked.design === design ? undefined : ""} aria-busy={ranked.design !== design}>
+      <div className="ranking-head">
+        {design.loops.length > 1 ? (
+          <label className="adder">
+            <span>For the loop</span>
+            <select className="select" value={loop} onChange={(event) => rankLoop(Number(event.target.value))}>
+              {design.loops.map(({ name }, place) => (
+                <option key={name} value={place}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </label>
+        ) : null}
+        <p className="quiet">
+          {ranking.considered} tried, {ranking.candidates.length} fit. Aim {format(ranking.aim, "flow")}, wished{" "}
+          {format(ranking.wish.low, "flow")} to {format(ranking.wish.high, "flow")}. ◆ marks those that no other beats in price, cost, power,
+          sound and spare flow together.
+        </p>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="table-scroll" tabIndex={0} aria-label="Pumps that fit">
+        <table className="ranking-table">
+          <thead>
+            {table.getHeaderGroups().map((group) => (
+              <tr key={group.id}>
+                <th scope="col">
+                  <span className="visually-hidden">Use it</span>
+                </th>
+                {group.headers.map((header) => {
+                  const sorted = header.column.getIsSorted();
+                  const why = header.column.id === "score";
+                  return (
+                    <th
+                      key={header.id}
+                      scope="col"
+                      className={header.column.id === "label" || why ? undefined : "number"}
+                      aria-sort={sorted === "asc" ? "ascending" : sorted === "desc" ? "descending" : "none"}
+                    >
+                      <button type="button" className="sort" onClick={() => header.column.toggleSorting(sorted === "asc" ? true : sorted === "desc" ? undefined : false)}>
+                        <table.FlexRender header={header} />
+                        <span className="sort-mark" aria-hidden="true">
+                          {sorted === "asc" ? "▲" : sorted === "desc" ? "▼" : ""}
+                        </span>
+                      </button>
+                    </th>
+                  );
+                })}
+              </tr>
+            ))}
+          </thead>
+          <tbody>
+            {shown.map((row) => {
+              const candidate = row.original;
+              const inUse = candidate.pumpIds.join("+") === present;
+              return (
+                <tr key={row.id} data-pump={row.id} data-in-use={inUse ? "" : undefined}>
+                  <td className="use-cell">
+                    <button type="button" className="action" onClick={() => takePump(design, ranking, candidate)} aria-label={`Use this pump: ${candidate.label}`}>
+                      {inUse ? "In use" : "Use"}
+                    </button>
+                  </td>
+                  {row.getAllCells().map((cell) => (
+                    <td key={cell.id} className={cell.column.id === "score" ? "why" : cell.column.id === "label" ? "pump-cell" : "number"}>
+                      <table.FlexRender cell={cell} />
+                      {cell.column.id === "label" && candidate.paretoFront ? (
+                        <span className="pareto" title="No other beats it in everything">
+                          {" "}
+                          ◆<span className="visually-hidden"> no other beats it in everything</span>
+                        </span>
+                      ) : null}
+                    </td>
+                  ))}
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </section>
+      {rows.length > shortList ? (
+        <button type="button" className="action" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? `The first ${shortList} only` : `All ${rows.length}`}
+        </button>
+      ) : null}
+      <Rejected />
+    </div>
+  );
+}
+
+/** Pumps that do not fit, each with every cause, and a search over both. */
+function Rejected() {
+  const rejections = useBench((state) => state.ranking?.ranking.rejections);
+  const format = useFormat();
+  const [sought, setSought] = useState("");
+  if (rejections === undefined || rejections.length === 0) return null;
+  const lines = rejections.map(({ pumpIds, label, causes }) => ({
+    id: pumpIds.join("+"),
+    label,
+    causes: causes.map((cause) => describeReason(cause, format)).join("; "),
+  }));
+  const found = lines.filter(({ label, causes }) => `${label} ${causes}`.toLowerCase().includes(sought.toLowerCase()));
+  return (
+    <details className="rejected">
+      <summary>{rejections.length} do not fit, and why</summary>
+      <label className="adder">
+        <span>Search</span>
+        <input className="text-input" type="search" value={sought} onChange={(event) => setSought(event.target.value)} />
+      </label>
+      <p className="quiet" role="status">
+        {found.length} of {lines.length}
+      </p>
+      <ul className="rejected-list">
+        {found.map(({ id, label, causes }) => (
+          <li key={id}>
+            <span className="rejected-name">{label}</span> <span>{causes}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

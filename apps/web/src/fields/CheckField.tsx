@@ -1,0 +1,25 @@
+import { useId } from "react";
+import { setField } from "./setField.ts";
+
+interface Props {
+  readonly path: string;
+  readonly value: boolean | undefined;
+  readonly label: string;
+}
+
+/** A yes or no; no takes the field out of the document. */
+export function CheckField({ path, value, label }: Props) {
+  const id = useId();
+  return (
+    <div className="field field-check">
+      <input
+        id={id}
+        type="checkbox"
+        data-path={path}
+        checked={value ?? false}
+        onChange={(event) => setField(path, event.target.checked ? true : undefined, { label: label.toLowerCase() })}
+      />
+      <label htmlFor={id}>{label}</label>
+    </div>
+  );
+}

@@ -1,0 +1,42 @@
+import type { ReactNode } from "react";
+
+interface Props {
+  readonly id: string;
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly problem?: string | undefined;
+  /** The same value in the units of the screen, where it was typed in others. */
+  readonly also?: string | undefined;
+  readonly children: ReactNode;
+}
+
+/** Label, control, and below them what is wrong or what it means. */
+export function FieldFrame({ id, label, hint, problem, also, children }: Props) {
+  return (
+    <div className="field" data-problem={problem === undefined ? undefined : ""}>
+      <label className="field-label" htmlFor={id}>
+        {label}
+      </label>
+      <div className="field-control">
+        {children}
+        {also === undefined ? null : <span className="field-also">= {also}</span>}
+      </div>
+      {problem === undefined ? null : (
+        <p className="field-problem" id={`${id}-problem`} role="alert">
+          {problem}
+        </p>
+      )}
+      {hint === undefined || problem !== undefined ? null : (
+        <p className="field-hint" id={`${id}-hint`}>
+          {hint}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** Which text describes the control, for those who hear it. */
+export function describedBy(id: string, hint: string | undefined, problem: string | undefined): string | undefined {
+  if (problem !== undefined) return `${id}-problem`;
+  return hint === undefined ? undefined : `${id}-hint`;
+}

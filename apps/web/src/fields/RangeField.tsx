@@ -1,0 +1,59 @@
+import type { Dimension, Quantity } from "@tidewright/units";
+import { useId } from "react";
+import { readQuantity, typedText } from "../format/quantityText.ts";
+import { useFormat } from "../format/useFormat.ts";
+import { FieldFrame } from "./FieldFrame.tsx";
+import { setField } from "./setField.ts";
+import { useTyped } from "./useTyped.ts";
+
+interface Props {
+  readonly path: string;
+  readonly value: readonly [Quantity, Quantity] | undefined;
+  readonly dimension: Dimension;
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly optional?: boolean | undefined;
+}
+
+/** Lowest and highest of a wish, in two inputs; emptying one takes the wish away where it may be left out. */
+export function RangeField({ path, value, dimension, label, hint, optional }: Props) {
+  const id = useId();
+  const format = useFormat();
+  const options = { label: label.toLowerCase() };
+  const take = (end: 0 | 1) => (text: string) => {
+    if (text.trim() === "" && optional) return setField(path, undefined, options);
+    const reading = readQuantity(text, dimension, value?.[end].unit ?? format.unitOf(dimension));
+    if (!reading.ok) return reading.problem;
+    const other = value?.[end === 0 ? 1 : 0] ?? reading.quantity;
+    return setField(path, end === 0 ? [reading.quantity, other] : [other, reading.quantity], options);
+  };
+  const low = useTyped(value === undefined ? "" : typedText(value[0], dimension), take(0));
+  const high = useTyped(value === undefined ? "" : typedText(value[1], dimension), take(1));
+  const problem = low.problem ?? high.problem;
+  const input = (typed: typeof low, end: "lowest" | "highest", own: string) => (
+    <input
+      id={own}
+      className="figure-input"
+      type="text"
+      autoComplete="off"
+      spellCheck={false}
+      data-path={`${path}/${end === "lowest" ? 0 : 1}`}
+      value={typed.text}
+      placeholder={optional ? "not given" : undefined}
+      aria-label={`${label}: ${end}`}
+      aria-invalid={typed.problem !== undefined}
+      onChange={(event) => typed.onChange(event.target.value)}
+      onBlur={typed.onBlur}
+      onKeyDown={typed.onKeyDown}
+    />
+  );
+  return (
+    <FieldFrame id={id} label={label} hint={hint} problem={problem}>
+      <span className="two-inputs">
+        {input(low, "lowest", id)}
+        <span aria-hidden="true">to</span>
+        {input(high, "highest", `${id}-high`)}
+      </span>
+    </FieldFrame>
+  );
+}

@@ -1,0 +1,24 @@
+import { presentDesign, edit, type EditOptions } from "../state/bench.ts";
+import { fromPointer, type Edit, valueAt } from "@tidewright/design";
+
+/** Writes one value of the document, making the objects above it where they are missing; returns why it cannot be.
+ *  path JSON Pointer   value new value; undefined takes the field out   options as for `edit` */
+export function setField(path: string, value: unknown, options: EditOptions = {}): string | undefined {
+  const design = presentDesign();
+  if (value === undefined) {
+    if (valueAt(design, path) === undefined) return undefined;
+    return sentence(edit([{ op: "remove", path }], options));
+  }
+  const keys = fromPointer(path) ?? [];
+  const edits: Edit[] = [];
+  for (let depth = 1; depth < keys.length; depth += 1) {
+    const above = `/${keys.slice(0, depth).join("/")}`;
+    if (valueAt(design, above) === undefined) edits.push({ op: "set", path: above, value: {} });
+  }
+  return sentence(edit([...edits, { op: "set", path, value }], options));
+}
+
+/** One problem as a sentence with its remedy. */
+export function sentence(problem: { readonly message: string; readonly fix: string } | undefined): string | undefined {
+  return problem === undefined ? undefined : `${problem.message}; ${problem.fix}`;
+}

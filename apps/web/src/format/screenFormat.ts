@@ -1,0 +1,39 @@
+import { type Dimension, formatQuantity, unitSystems, unitsOf } from "@tidewright/units";
+import type { Settings } from "../state/settings.ts";
+
+/** Words a number in SI in the units of the screen; also says which unit that is. */
+export interface ScreenFormat {
+  (si: number, dimension: Dimension): string;
+  unitOf(dimension: Dimension): string;
+  /** A sum in a currency of its own: there is no conversion between currencies. */
+  sum(amount: number, currency: string): string;
+}
+
+const year = 365.25 * 86400;
+
+/** Returns the format for a choice of units.
+ *  settings system and units of one's own; a unit that is not known any more counts as not chosen   -> ScreenFormat */
+export function screenFormat({ system, own }: Pick<Settings, "system" | "own">): ScreenFormat {
+  const units = unitSystems[system];
+  // Prices and tariffs are in the currency of catalogue and design whatever the units of the water are.
+  const currency = "EUR";
+  const unitOf = (dimension: Dimension): string => {
+    const chosen = own[dimension];
+    if (chosen !== undefined && unitsOf(dimension).some(({ symbol }) => symbol === chosen)) return chosen;
+    if (dimension === "money") return currency;
+    if (dimension === "tariff") return `${currency}/kWh`;
+    return units[dimension];
+  };
+  const format = (si: number, dimension: Dimension): string => {
+    // A span of years in minutes helps nobody, so time takes the unit that fits it.
+    if (dimension === "time" && own.time === undefined) return formatQuantity(si, "time", timeUnit(si));
+    return formatQuantity(si, dimension, unitOf(dimension));
+  };
+  return Object.assign(format, { unitOf, sum: (amount: number, of: string) => formatQuantity(amount, "money", of) });
+}
+
+function timeUnit(seconds: number): string {
+  if (seconds >= year) return "a";
+  if (seconds >= 7200) return "h";
+  return seconds >= 120 ? "min" : "s";
+}

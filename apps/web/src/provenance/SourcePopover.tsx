@@ -1,0 +1,63 @@
+import { useEffect, useRef } from "react";
+import { useFormat } from "../format/useFormat.ts";
+import { show, useBench } from "../state/bench.ts";
+import { provenance } from "./provenance.ts";
+
+const width = 380;
+const gap = 8;
+
+/** The sheet beside a number: formula, inputs, honest range, source. Numbers in it move with the drawing. */
+export function SourcePopover() {
+  const source = useBench((state) => state.source);
+  const assessed = useBench((state) => state.assessed);
+  const format = useFormat();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const told = source && assessed ? provenance(source.id, assessed.assessment, format, source.index) : undefined;
+  const open = told !== undefined;
+
+  useEffect(() => {
+    if (open) dialog.current?.showModal();
+    else dialog.current?.close();
+  }, [open]);
+
+  const at = source?.at;
+  const left = at === undefined ? 0 : Math.max(gap, Math.min(at.left, window.innerWidth - width - gap));
+  const below = at !== undefined && at.bottom < window.innerHeight * 0.55;
+  const place = at === undefined ? {} : below ? { left, top: at.bottom + gap } : { left, bottom: window.innerHeight - at.top + gap };
+  const close = () => show({ source: undefined });
+
+  return (
+    <dialog
+      ref={dialog}
+      className="source-sheet"
+      style={place}
+      aria-label={told?.title ?? "Origin of a number"}
+      onClose={close}
+      // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog by itself
+      onClick={(event) => event.target === event.currentTarget && close()}
+    >
+      {told === undefined ? null : (
+        <div className="source-body">
+          <header className="sheet-head">
+            <h2>{told.title}</h2>
+            <button type="button" className="icon-button" aria-label="Close" onClick={close}>
+              ×
+            </button>
+          </header>
+          <p className="source-value">{told.value}</p>
+          <p className="source-formula">{told.formula}</p>
+          <dl className="pairs">
+            {told.inputs.map(([label, value]) => (
+              <div key={label}>
+                <dt>{label}</dt>
+                <dd>{value}</dd>
+              </div>
+            ))}
+          </dl>
+          {told.range === undefined ? null : <p className="source-range">Honest range: {told.range}</p>}
+          <p className="source-from">Source: {told.source}</p>
+        </div>
+      )}
+    </dialog>
+  );
+}

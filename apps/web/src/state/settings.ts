@@ -1,0 +1,53 @@
+import type { Dimension } from "@tidewright/units";
+import { createStore, useStore } from "./store.ts";
+
+/** Which units numbers are shown in, before any choice of one's own. */
+export type UnitSystem = "metric" | "us" | "imperial";
+/** Paper, graphite, or as the machine is set. */
+export type Theme = "system" | "light" | "dark";
+
+/** Choices that outlive the page. `own` names a unit for single dimensions and counts before the system. */
+export interface Settings {
+  readonly system: UnitSystem;
+  readonly own: Readonly<Partial<Record<Dimension, string>>>;
+  readonly theme: Theme;
+}
+
+const key = "tidewright.settings";
+const fallback: Settings = { system: "metric", own: {}, theme: "system" };
+
+function remembered(): Settings {
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(key) ?? "null");
+    if (typeof kept !== "object" || kept === null) return fallback;
+    return { ...fallback, ...kept };
+  } catch {
+    // Storage may be closed to us or hold something else: the bench works without it.
+    return fallback;
+  }
+}
+
+const store = createStore<Settings>(remembered());
+
+/** Returns one part of the settings and renders again when it changes. */
+export function useSettings<Part>(select: (settings: Settings) => Part): Part {
+  return useStore(store, select);
+}
+
+/** Changes settings, keeps them for the next visit, and turns the page to the theme. */
+export function changeSettings(change: Partial<Settings>): void {
+  store.patch(change);
+  applyTheme();
+  try {
+    localStorage.setItem(key, JSON.stringify(store.get()));
+  } catch {
+    // As above: a full or closed storage is no reason to refuse a unit.
+  }
+}
+
+/** Turns the page to the chosen theme. */
+export function applyTheme(): void {
+  const { theme } = store.get();
+  if (theme === "system") delete document.documentElement.dataset["theme"];
+  else document.documentElement.dataset["theme"] = theme;
+}
