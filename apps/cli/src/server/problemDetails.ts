@@ -1,0 +1,31 @@
+import type { Problem } from "@tidewright/design";
+import type { Context } from "hono";
+import type { ContentfulStatusCode } from "hono/utils/http-status";
+
+/** What a client is told when a request cannot be answered: RFC 9457, with the complete list of problems. */
+export interface ProblemDetails {
+  readonly type: string;
+  readonly title: string;
+  readonly status: number;
+  readonly detail: string;
+  readonly problems?: readonly Problem[];
+}
+
+/** Returns a response of problem details. */
+export function problemResponse(context: Context, details: ProblemDetails): Response {
+  return context.body(JSON.stringify(details), details.status as ContentfulStatusCode, {
+    "Content-Type": "application/problem+json",
+  });
+}
+
+/** Returns the details of a document with problems in it. */
+export function badDocument(problems: readonly Problem[]): ProblemDetails {
+  const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  return {
+    type: "urn:tidewright:problem:bad-input",
+    title: "The input cannot be worked with",
+    status: 422,
+    detail: `${count}; each names its place, what is the matter and how to mend it`,
+    problems,
+  };
+}

@@ -1,0 +1,118 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createServer } from "node:http";
+import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { buildApp } from "./app.ts";
+import { listen } from "./listen.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "tidewright-"));
+const root = join(folder, "bench");
+const app = buildApp(root);
+const at = "http://127.0.0.1:4870";
+const examples = new URL("../../../../examples/", import.meta.url);
+const reef = readFileSync(new URL("waiting-room-reef.json", examples), "utf8");
+const network = readFileSync(new URL("networks/01-single-pipe.json", examples), "utf8");
+
+const post = async (path: string, body: string, headers: Record<string, string> = {}) =>
+  app.request(`${at}${path}`, {
+    method: "POST",
+    body,
+    headers: { "Content-Type": "application/json", ...headers },
+  });
+
+beforeAll(() => {
+  mkdirSync(root);
+  writeFileSync(join(root, "index.html"), "<!doctype html><title>bench</title>");
+  writeFileSync(join(folder, "secret.txt"), "secret");
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe("the server", () => {
+  it("serves the bench under a policy that lets in nothing foreign", async () => {
+    const response = await app.request(`${at}/`);
+    expect(await response.text()).toContain("<title>bench</title>");
+    const policy = response.headers.get("Content-Security-Policy") ?? "";
+    expect(policy).toContain("default-src 'self'");
+    expect(policy).not.toMatch(/unsafe|https?:|\*/);
+  });
+
+  it.each(["/../secret.txt", "/%2e%2e/secret.txt", "/..%2fsecret.txt", "/%2e%2e%2fsecret.txt"])(
+    "keeps what lies beside the bench to itself: %s",
+    async (path) => {
+      const response = await app.request(`${at}${path}`);
+      expect(response.status).toBeGreaterThanOrEqual(400);
+      expect(await response.text()).not.toBe("secret");
+    },
+  );
+
+  it("answers a network in SI", async () => {
+    const response = await post("/api/network", network);
+    expect(response.status).toBe(200);
+    expect(await response.json()).toMatchObject({ status: "converged" });
+  });
+
+  it.each(["/api/assess", "/api/rank", "/api/levers"])("answers a sound design at %s", async (path) => {
+    const response = await post(path, reef);
+    expect(response.status).toBe(200);
+    expect(response.headers.get("Content-Type")).toBe("application/json");
+    const answer = (await response.json()) as { findings?: unknown[]; candidates?: unknown[] } & unknown[];
+    expect((answer.findings ?? answer.candidates ?? answer).length).toBeGreaterThan(0);
+  });
+
+  it("tells every problem of a document as RFC 9457 has it", async () => {
+    const response = await post("/api/assess", '{ "tidewright": 1, "name": "" }');
+    expect(response.status).toBe(422);
+    expect(response.headers.get("Content-Type")).toBe("application/problem+json");
+    const details = (await response.json()) as { status: number; type: string; problems: { path: string }[] };
+    expect(details).toMatchObject({ status: 422, type: "urn:tidewright:problem:bad-input" });
+    const paths = details.problems.map((problem) => problem.path);
+    for (const path of ["/name", "/water", "/display", "/loops"]) expect(paths).toContain(path);
+  });
+
+  it.each([
+    ["a loop that is not there", "/api/rank?loop=9&pairs=maybe", reef, {}, 422],
+    ["more than 10 MB", "/api/network", "x".repeat(10_000_001), {}, 413],
+    ["a plain form from another page", "/api/assess", reef, { "Content-Type": "text/plain" }, 415],
+    ["a path that is not there", "/api/nothing", "{}", {}, 404],
+  ])("refuses %s", async (_what, path, body, headers, status) => {
+    const response = await post(path, body, headers);
+    expect(response.status).toBe(status);
+    expect(response.headers.get("Content-Type")).toBe("application/problem+json");
+  });
+
+  it("answers to this machine's own names only", async () => {
+    expect((await app.request("http://tank.example/healthz")).status).toBe(421);
+    expect((await app.request("http://localhost:4870/healthz")).status).toBe(200);
+  });
+
+  it("describes every route it has", async () => {
+    const document = (await (await app.request(`${at}/api/openapi.json`)).json()) as {
+      openapi: string;
+      paths: Record<string, unknown>;
+      components: { schemas: Record<string, unknown> };
+    };
+    expect(document.openapi).toMatch(/^3\.1\./);
+    const served = app.routes
+      .filter(({ method, path }) => ["GET", "POST"].includes(method) && !path.includes("*"))
+      .map(({ path }) => path);
+    expect(Object.keys(document.paths).sort()).toEqual([...new Set(served)].sort());
+    const references = JSON.stringify(document.paths).matchAll(/#\/components\/schemas\/(\w+)/g);
+    for (const [, name] of references) expect(document.components.schemas).toHaveProperty(name ?? "");
+  });
+
+  it("takes the next free port where the wished one is taken, and listens to this machine only", async () => {
+    const taken = createServer();
+    await new Promise<void>((resolve) => taken.listen(0, "127.0.0.1", resolve));
+    const { port } = taken.address() as AddressInfo;
+    const { server, port: bound } = await listen(app, port);
+    try {
+      expect(bound).toBeGreaterThan(port);
+      expect((server.address() as AddressInfo).address).toBe("127.0.0.1");
+    } finally {
+      server.close();
+      taken.close();
+    }
+  });
+});
