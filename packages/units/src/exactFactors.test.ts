@@ -19,7 +19,7 @@ const exact: readonly [Dimension, string, number, string][] = [
   ["pressure", "bar", 1e5, "definition"],
   ["pressure", "mH2O", 9806.65, "conventional water column"],
   ["energy", "kWh", 3.6e6, "definition"],
-  ["energy", "BTU", 1055.05585262, "International Table Btu, footnote 9"],
+  ["energy", "BTU", 1055.05585262, "International Table Btu, definition"],
   ["power", "PS", 735.49875, "horsepower, metric"],
   ["kinematicViscosity", "cSt", 1e-6, "definition"],
   ["angle", "deg", Math.PI / 180, "definition"],

@@ -28,7 +28,7 @@ export const imperialGallonLitres = 4.54609;
  *  no arguments   -> kilograms per pound [kg]
  *  Findings: none. Throws: never.
  *  Valid: exact by definition.
- *  Source: NIST SP 811 (2008), appendix B.8, "pound (avoirdupois) (lb)", footnote 22.
+ *  Source: NIST SP 811 (2008), appendix B.8, "pound (avoirdupois) (lb)".
  *  Example: pound  ->  0.45359237 */
 export const pound = 0.45359237;
 
@@ -52,7 +52,7 @@ export const poundPerSquareInch = (pound * standardGravity) / (inch * inch);
  *  no arguments   -> joules per Btu [J]
  *  Findings: none. Throws: never.
  *  Valid: exact by definition (5th International Conference on the Properties of Steam, 1956).
- *  Source: NIST SP 811 (2008), appendix B.8, footnote 9.
+ *  Source: NIST SP 811 (2008), appendix B.8, "British thermal unit_IT".
  *  Example: britishThermalUnit / 3600  ->  0.2930710702 */
 export const britishThermalUnit = 1055.05585262;
 

@@ -10,7 +10,7 @@ import {
 } from "./index.ts";
 
 describe("sea-water density", () => {
-  // UNESCO Technical Papers in Marine Science 44 (1983), check values on page 19, temperatures on the 1968 scale.
+  // UNESCO Technical Papers in Marine Science 44 (1983), density check values, temperatures on the 1968 scale.
   it.each([
     [0, 5, 999.96675],
     [0, 25, 997.04796],

@@ -3,7 +3,7 @@
  *  temperature t [C, IPTS-68]   -> density [kg/m3]
  *  Findings: none. Throws: never.
  *  Valid: -2 to 40 C. The 1990 scale may be used unchanged: 0.002 kg/m3 at 25 C.
- *  Source: UNESCO Technical Papers in Marine Science 44 (1983), eq. 14.
+ *  Source: UNESCO Technical Papers in Marine Science 44 (1983), eq. 14 (number from memory).
  *  Example: pureWaterDensity(25)  ->  997.04796 */
 export function pureWaterDensity(temperature: number): number {
   const t = temperature;
@@ -25,7 +25,7 @@ const saltExcess = (salinity: number, t: number): number =>
  *  practicalSalinity S [PSS-78, no unit]   temperature t [C, IPTS-68]   -> density [kg/m3]
  *  Findings: none. Throws: never; a negative salinity gives NaN.
  *  Valid: S 0 to 42, -2 to 40 C; standard error 0.0036 kg/m3.
- *  Source: UNESCO Technical Papers in Marine Science 44 (1983), eq. 13; Millero and Poisson (1981).
+ *  Source: UNESCO Technical Papers in Marine Science 44 (1983), eq. 13 (number from memory); Millero and Poisson (1981).
  *  Example: seaWaterDensity(35, 25)  ->  1023.34306 */
 export function seaWaterDensity(practicalSalinity: number, temperature: number): number {
   return pureWaterDensity(temperature) + saltExcess(practicalSalinity, temperature);
@@ -35,7 +35,7 @@ export function seaWaterDensity(practicalSalinity: number, temperature: number):
  *  density [kg/m3]   temperature t [C, IPTS-68]   -> practical salinity [PSS-78, no unit]
  *  Findings: none. Throws: never; a density below pure water gives NaN.
  *  Valid: results 0 to 42, -2 to 40 C.
- *  Source: inverse of UNESCO Technical Papers in Marine Science 44 (1983), eq. 13.
+ *  Source: inverse of UNESCO Technical Papers in Marine Science 44 (1983), eq. 13 (number from memory).
  *  Example: salinityFromDensity(1023.34306, 25)  ->  35.000 */
 export function salinityFromDensity(density: number, temperature: number): number {
   const excess = density - pureWaterDensity(temperature);
