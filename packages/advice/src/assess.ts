@@ -116,11 +116,11 @@ export function describeSystem(system: PreparedSystem, solved: SolvedSystem, cur
     devices,
     turnover: {
       return: {
-        value: displayVolume > 0 ? solved.weirFlow / displayVolume : 0,
+        value: displayVolume > 0 ? (3600 * solved.weirFlow) / displayVolume : 0,
         ...(design.wishes.returnTurnover ? { wish: range(design.wishes.returnTurnover) } : {}),
       },
       total: {
-        value: displayVolume > 0 ? (solved.weirFlow + closed + tankFlow) / displayVolume : 0,
+        value: displayVolume > 0 ? (3600 * (solved.weirFlow + closed + tankFlow)) / displayVolume : 0,
         ...(design.wishes.totalTurnover ? { wish: range(design.wishes.totalTurnover) } : {}),
       },
       ...(wish ? { returnFlowWish: wish } : {}),
@@ -250,11 +250,10 @@ function addDevices(
 function animalTargetsOf(design: Design): AnimalTarget[] {
   return (design.display.zones ?? []).map((zone) => {
     const row = animalTargets[zone.animals];
-    const perHour = (value: number) => value / 3600;
     return {
       zone: zone.name,
       animals: row.label,
-      practiceTurnover: [perHour(row.practice[0]), perHour(row.practice[1])] as const,
+      practiceTurnover: row.practice,
       ...(row.speed ? { speed: row.speed } : {}),
       source: row.source,
     };

@@ -2,7 +2,7 @@ import type { ConvergenceRecord, DrainRegime, Water } from "@tidewright/engine";
 import type { Finding } from "./finding.ts";
 
 /** Every `path` is an RFC 6901 JSON Pointer into the design, so an answer can be laid on the part it belongs to.
- *  All numbers are SI: m, m2, m3, m3/s, m/s, Pa, W, J, s, A; temperatures in C; shares and ratios without unit;
+ *  All numbers are SI: m, m2, m3, m3/s, m/s, Pa, W, J, s, A; temperatures in C; turnover in display volumes an hour; shares and ratios without unit;
  *  money in the catalogue's currency; elevations above the room's floor. */
 export interface Assessment {
   readonly name: string;
@@ -205,7 +205,7 @@ export interface DeviceState {
 }
 
 export interface TurnoverState {
-  /** Flow over the weir from the sump, in display volumes an hour [1/s], with the wished range. */
+  /** Flow over the weir from the sump, [display volumes an hour], with the wished range. */
   readonly return: { readonly value: number; readonly wish?: readonly [number, number] };
   readonly total: { readonly value: number; readonly wish?: readonly [number, number] };
   /** The flow the wishes ask of the return: lowest, aim, highest [m3/s]. */
@@ -217,7 +217,7 @@ export interface TurnoverState {
 export interface AnimalTarget {
   readonly zone: string;
   readonly animals: string;
-  /** Total turnover as the trade has it [1/s], common practice. */
+  /** Total turnover as the trade has it [display volumes an hour], common practice. */
   readonly practiceTurnover: readonly [number, number];
   /** Speed window [m/s] and where it is published. */
   readonly speed?: readonly [number, number];
@@ -241,7 +241,7 @@ export interface PowerState {
 export interface HeatState {
   readonly intoWater: number;
   readonly chillerCapacity: number;
-  /** Warming of the whole system with nothing taking the heat away [K/h as K/s]. */
+  /** Warming of the whole system with nothing taking the heat away [K/s]. */
   readonly riseRate: number;
 }
 

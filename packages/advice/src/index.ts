@@ -4,4 +4,5 @@ export * from "./assess.ts";
 export * from "./assessment.ts";
 export * from "./finding.ts";
 export * from "./levers.ts";
+export { rank } from "./rank.ts";
 export * from "./ranking.ts";

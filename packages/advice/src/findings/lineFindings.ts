@@ -32,6 +32,14 @@ export function lineFindings({ system, state }: Subject): Finding[] {
       });
   }
   for (const outlet of state.outlets)
+    if (outlet.flow < -1e-9)
+      add("flow/no-lift", "danger", outlet.path, "geometry", {
+        value: outlet.flow,
+        limit: 0,
+        dimension: "flow",
+        data: { name: `the outlet to ${outlet.place}` },
+      });
+  for (const outlet of state.outlets)
     if (outlet.jetVelocity > limits.jetSpeed.value)
       add("outlet/jet-fast", "warning", outlet.path, "jetSpeed", {
         value: outlet.jetVelocity,

@@ -18,6 +18,10 @@ import { levelOf } from "../system/levels.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 
+/** Share of an external pump's own losses that ends in the water: a fan-cooled motor gives most of it to the room.
+ *  Common practice, no source. */
+const externalMotorShare = 0.3;
+
 /** Returns every pump of every loop at its operating point. `withCurves` adds the curves the picture needs.
  *  Source: engine pumps and energy. */
 export function pumpStates(system: PreparedSystem, solved: SolvedSystem, withCurves = true): PumpState[] {
@@ -93,6 +97,7 @@ function pumpState(
       electricalPower: watts,
       hydraulicPower: Math.min(useful, watts),
       placed: placed === "external" ? "external" : "inWater",
+      motorLossShareToWater: externalMotorShare,
     }),
     curves: withCurves
       ? speeds.map((speedRatio) => ({ speedRatio, curve: sampled(pumpAtSpeed(hydraulics.head, speedRatio)) }))

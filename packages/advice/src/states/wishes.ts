@@ -12,7 +12,7 @@ export function returnFlowWish(
     return { low: 0.9 * aim, aim, high: 1.1 * aim };
   }
   if (!returnTurnover) return undefined;
-  const low = toSI(returnTurnover[0], "turnover") * displayVolume;
-  const high = toSI(returnTurnover[1], "turnover") * displayVolume;
+  const low = (toSI(returnTurnover[0], "turnover") * displayVolume) / 3600;
+  const high = (toSI(returnTurnover[1], "turnover") * displayVolume) / 3600;
   return { low, aim: (low + high) / 2, high };
 }

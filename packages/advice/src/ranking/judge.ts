@@ -1,0 +1,73 @@
+import type { PumpRow } from "@tidewright/catalogue";
+import type { Design } from "@tidewright/design";
+import { toSI } from "@tidewright/units";
+import { limits } from "../findings/limits.ts";
+import type { Candidate, Reason } from "../ranking.ts";
+
+/** What a loop asks of its pumps. */
+export interface Context {
+  readonly design: Design;
+  readonly loop: number;
+  readonly purpose: "return" | "closed" | "side";
+  readonly wish: { readonly low: number; readonly aim: number; readonly high: number };
+  readonly voltage: number;
+  /** What all drains carry with the box full to its rim, less what other loops send [m3/s]. */
+  readonly drainLimit: number;
+}
+
+/** Causes that rule a pump out before it is put into the system. */
+export function rejectionsFor(row: PumpRow, context: Context): Reason[] {
+  const causes: Reason[] = [];
+  const placed = context.design.loops[context.loop]?.pumps[0]?.placed ?? "inSump";
+  if (!row.placements.includes(placed))
+    causes.push({ code: row.placements.every((place) => place === "inTank") ? "in-tank-pump" : "wrong-place" });
+  if (row.voltage > 60 && Math.abs(row.voltage - context.voltage) > 0.15 * context.voltage)
+    causes.push({ code: "wrong-voltage", value: row.voltage, limit: context.voltage, dimension: "voltage" });
+  return causes;
+}
+
+/** What speaks for and against a candidate, what rules it out after all, and how many flaws it has. */
+export function reasonsFor(
+  candidate: Candidate,
+  row: PumpRow,
+  context: Context,
+): { reasons: Reason[]; out: Reason[]; flaws: number } {
+  const reasons: Reason[] = [];
+  const out: Reason[] = [];
+  let flaws = 0;
+  const flaw = (reason: Reason) => {
+    reasons.push(reason);
+    flaws++;
+  };
+  const { wish, design } = context;
+  const flow = candidate.flowToDisplay;
+  const reached = context.purpose === "return" ? flow : candidate.flow;
+  const number = { value: reached, dimension: "flow" };
+  if (reached < wish.low * 0.999) out.push({ code: "below-wish", ...number, limit: wish.low });
+  else if (reached > wish.high * 1.001) out.push({ code: "above-wish", ...number, limit: wish.high });
+  else if (Math.abs(reached - wish.aim) <= 0.02 * wish.aim)
+    reasons.push({ code: "meets-aim", ...number, limit: wish.aim });
+  else reasons.push({ code: "within-wish", ...number, limit: wish.aim });
+  if (context.purpose === "return" && flow > context.drainLimit)
+    out.push({ code: "drain-cannot-carry", value: flow, limit: context.drainLimit, dimension: "flow" });
+  const budget = design.wishes.budget;
+  if (budget && budget.unit === "EUR" && candidate.price > toSI(budget, "money"))
+    out.push({ code: "over-budget", value: candidate.price, limit: toSI(budget, "money"), dimension: "money" });
+  if (candidate.placeOnCurve > 1 + 1e-9)
+    flaw({ code: "beyond-curve", value: candidate.placeOnCurve, limit: 1, dimension: "ratio" });
+  else if (candidate.placeOnCurve > limits.nearRunout.value)
+    flaw({ code: "near-runout", value: candidate.placeOnCurve, limit: limits.nearRunout.value, dimension: "ratio" });
+  if (candidate.placeOnCurve < limits.nearShutoff.value)
+    flaw({ code: "near-shutoff", value: candidate.placeOnCurve, limit: limits.nearShutoff.value, dimension: "ratio" });
+  const sound = design.wishes.sound ? toSI(design.wishes.sound, "soundLevel") : undefined;
+  if (sound !== undefined && candidate.soundLevel > sound)
+    flaw({ code: "over-sound", value: candidate.soundLevel, limit: sound, dimension: "soundLevel" });
+  if (candidate.extras.length > 0)
+    reasons.push({ code: "needs-controller", value: candidate.extras[0]?.price ?? 0, dimension: "money" });
+  if (candidate.placeOnCurve > 0.35 && candidate.placeOnCurve < 0.8)
+    reasons.push({ code: "efficient-point", value: candidate.efficiency, dimension: "ratio" });
+  if (candidate.flowMargin > 0.1 && row.control === "controllable")
+    reasons.push({ code: "spare-flow", value: candidate.flowMargin, dimension: "ratio" });
+  if (candidate.arrangement === "parallel") reasons.push({ code: "two-pumps-redundant" });
+  return { reasons, out, flaws };
+}

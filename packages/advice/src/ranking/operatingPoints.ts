@@ -1,0 +1,109 @@
+import {
+  emergencyCapacity,
+  evaluateMonotoneCubic,
+  type MonotoneCubic,
+  monotoneCubic,
+  type PumpAtSpeed,
+  pumpHeadAtSpeed,
+  pumpHeadSlopeAtSpeed,
+} from "@tidewright/engine";
+import { netFlowTo, pumpFlowOf } from "../system/levels.ts";
+import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
+import type { SolvedSystem } from "../system/solveSystem.ts";
+import { SystemCurve } from "../system/systemCurve.ts";
+
+interface Met {
+  readonly flow: number;
+  readonly head: number;
+  readonly flowToDisplay: number;
+}
+
+const tableSize = 40;
+
+/** Where pumps meet one loop's system curve. The curve is tabulated once from exact solutions to find points near by; each
+ *  point is then settled on exact solutions alone, so the table costs no accuracy. */
+export class OperatingPoints {
+  readonly #curve: SystemCurve;
+  #table: MonotoneCubic;
+  #end: number;
+  readonly headAtRest: number;
+  readonly flowNow: number;
+  readonly otherWeirFlow: number;
+  readonly drainCapacityAtRim: number;
+
+  constructor(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem) {
+    this.#curve = new SystemCurve(system, prepared, solved);
+    this.flowNow = pumpFlowOf(prepared);
+    this.otherWeirFlow = solved.weirFlow - netFlowTo(prepared, "display");
+    this.headAtRest = this.#curve.at(1e-9).head;
+    this.#end = Math.max(2 * this.flowNow, 1e-4);
+    this.#table = this.#tabulate();
+    this.drainCapacityAtRim = solved.drains.lines.reduce(
+      (sum, line) => sum + emergencyCapacity(line, system.geometry.boxRim, system.water),
+      0,
+    );
+  }
+
+  /** Heads at flows spaced by squares, which suits a curve that rises with the square. */
+  #tabulate(): MonotoneCubic {
+    const flows = Array.from(
+      { length: tableSize },
+      (_, i) => 1e-9 + this.#end * ((i / (tableSize - 1)) * (0.3 + (0.7 * i) / (tableSize - 1))),
+    );
+    return monotoneCubic(
+      flows,
+      flows.map((flow) => this.#curve.at(flow).head),
+    );
+  }
+
+  /** Pump flow and head at which a flow reaches the display (or, where `display` is false, passes the pumps). */
+  forDisplayFlow(target: number, display: boolean): Met {
+    let flow = target;
+    let point = this.#curve.at(flow);
+    for (let step = 0; step < 40 && display; step++) {
+      const error = target - point.flowToDisplay;
+      if (Math.abs(error) <= 1e-9 * target) break;
+      const share = point.flowToDisplay > 0.05 * flow ? point.flowToDisplay / flow : 1;
+      flow = Math.max(flow / 2, flow + error / Math.max(share, 0.2));
+      point = this.#curve.at(flow);
+    }
+    return { flow, ...point };
+  }
+
+  /** Where `count` equal pumps in parallel meet the system, or undefined where they cannot lift it. */
+  meet(pump: PumpAtSpeed, count: number, near: number): Met | undefined {
+    if (pumpHeadAtSpeed(pump, 0) <= this.headAtRest) return undefined;
+    const gap = (flow: number) => pumpHeadAtSpeed(pump, flow / count) - evaluateMonotoneCubic(this.#table, flow);
+    while (gap(this.#end) > 0 && this.#end < 10) {
+      this.#end *= 2;
+      this.#table = this.#tabulate();
+    }
+    let low = 0;
+    let high = this.#end;
+    let flow = Math.min(near, high / 2);
+    for (let step = 0; step < 40 && high - low > 1e-7 * high; step++) {
+      if (gap(flow) > 0) low = flow;
+      else high = flow;
+      flow = (low + high) / 2;
+    }
+    return this.#settle(pump, count, flow);
+  }
+
+  /** Newton on exact solutions; the system's slope comes from the table, which only sets the pace. */
+  #settle(pump: PumpAtSpeed, count: number, guess: number): Met {
+    let flow = guess;
+    let point = this.#curve.at(flow);
+    for (let step = 0; step < 12; step++) {
+      const error = pumpHeadAtSpeed(pump, flow / count) - point.head;
+      const width = 1e-4 * flow;
+      const systemSlope =
+        (evaluateMonotoneCubic(this.#table, flow + width) - evaluateMonotoneCubic(this.#table, flow - width)) /
+        (2 * width);
+      const change = error / Math.max(systemSlope - pumpHeadSlopeAtSpeed(pump, flow / count) / count, 1e-6);
+      if (Math.abs(change) <= 1e-9 * flow) break;
+      flow = Math.max(flow / 2, flow + change);
+      point = this.#curve.at(flow);
+    }
+    return { flow, ...point };
+  }
+}
