@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { serveStatic } from "@hono/node-server/serve-static";
 import { Hono } from "hono";
 import { secureHeaders } from "hono/secure-headers";
@@ -35,7 +36,7 @@ export function buildApp(webRoot: string): Hono {
   );
   app.get("/healthz", (context) => context.json({ status: "ok" }));
   app.route("/api", api());
-  app.get("*", serveStatic({ root: webRoot }));
+  if (existsSync(webRoot)) app.get("*", serveStatic({ root: webRoot }));
   app.notFound((context) =>
     problemResponse(context, {
       type: "urn:tidewright:problem:not-found",

@@ -3,12 +3,15 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, describe, expect, it } from "vitest";
 import { buildApp } from "./app.ts";
 import { listen } from "./listen.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "tidewright-"));
 const root = join(folder, "bench");
+mkdirSync(root);
+writeFileSync(join(root, "index.html"), "<!doctype html><title>bench</title>");
+writeFileSync(join(folder, "secret.txt"), "secret");
 const app = buildApp(root);
 const at = "http://127.0.0.1:4870";
 const examples = new URL("../../../../examples/", import.meta.url);
@@ -22,11 +25,6 @@ const post = async (path: string, body: string, headers: Record<string, string> 
     headers: { "Content-Type": "application/json", ...headers },
   });
 
-beforeAll(() => {
-  mkdirSync(root);
-  writeFileSync(join(root, "index.html"), "<!doctype html><title>bench</title>");
-  writeFileSync(join(folder, "secret.txt"), "secret");
-});
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe("the server", () => {

@@ -21,10 +21,9 @@ export function leversText(levers: readonly Lever[], currency: string, look: Loo
 function entryText(lever: Lever, place: number, currency: string, look: Look): string {
   const { styles, width } = look;
   const codes = (list: Lever["cures"]) => list.map(({ code, at }) => `${code} at ${at}`).join(", ");
-  const line = (name: string, text: string) =>
-    text === "" ? "" : `     ${wrap(`${name} ${text}`, width - 5, "     ")}`;
+  const line = (name: string, text: string) => (text === "" ? "" : `     ${wrap(`${name} ${text}`, width, "     ")}`);
   return [
-    `  ${styles.bold(wrap(`${place}. ${lever.label} (${money(lever.price, currency)})`, width - 2, "     "))}`,
+    `  ${styles.bold(wrap(`${place}. ${lever.label} (${money(lever.price, currency)})`, width, "     "))}`,
     `     ${styles.dim(`${lever.kind} at ${lever.at}`)}`,
     line("changes", effectText(lever, currency, look)),
     line("cures", codes(lever.cures)),

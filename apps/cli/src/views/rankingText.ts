@@ -74,7 +74,7 @@ function rows(
 
 function reasonsText(candidate: Candidate, place: number, { format, width }: Look): string {
   const reasons = candidate.reasons.map((reason) => describeReason(reason, format));
-  return `  ${wrap(`${place}. ${candidate.label}: ${reasons.join("; ")}`, width - 2, "     ")}`;
+  return `  ${wrap(`${place}. ${candidate.label}: ${reasons.join("; ")}`, width, "     ")}`;
 }
 
 const mostOut = 12;
@@ -82,7 +82,7 @@ const mostOut = 12;
 function rejectionsText(rejections: Ranking["rejections"], { format, width }: Look): string {
   const lines = rejections.slice(0, mostOut).map(({ label, causes }) => {
     const told = causes.map((cause) => describeReason(cause, format)).join("; ");
-    return `  ${wrap(`${label}: ${told}`, width - 2, "    ")}`;
+    return `  ${wrap(`${label}: ${told}`, width, "    ")}`;
   });
   const more = rejections.length - lines.length;
   if (more > 0) lines.push(`  and ${more} more; --json has them all`);

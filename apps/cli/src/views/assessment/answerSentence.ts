@@ -6,9 +6,9 @@ export function answerSentence(assessment: Assessment, format: Format): string {
   const loop = assessment.loops.find((each) => each.purpose === "return") ?? assessment.loops[0];
   const pumps = assessment.pumps.filter((pump) => loop !== undefined && assessment.loops[pump.loop] === loop);
   const { value, wish } = assessment.turnover.return;
-  const turnover = `${format(value, "turnover")} of the display`;
+  const turnover = `${times(value)} display volumes an hour`;
   const flow = format(assessment.overflow.flow, "flow");
-  const verdict = wish === undefined ? "" : `, ${againstWish(value, wish, format)}`;
+  const verdict = wish === undefined ? "" : `, ${againstWish(value, wish)}`;
   if (loop === undefined || pumps.length === 0)
     return `No pump is chosen yet: ${flow} run over the weir, ${turnover}${verdict}.`;
   const labels = [...new Set(pumps.map((pump) => pump.label))];
@@ -20,8 +20,13 @@ function headOf(loop: LoopState, format: Format): string {
   return `${format(loop.totalHead, "head")} of head`;
 }
 
-function againstWish(value: number, [low, high]: readonly [number, number], format: Format): string {
-  const wished = `the wish of ${format(low, "turnover")} to ${format(high, "turnover")}`;
+function againstWish(value: number, [low, high]: readonly [number, number]): string {
+  const wished = `the wish of ${times(low)} to ${times(high)}`;
   if (value < low) return `below ${wished}`;
   return value > high ? `above ${wished}` : `within ${wished}`;
+}
+
+/** Turnover is volumes an hour already; a tenth of a volume is as fine as anyone aims. */
+function times(turnover: number): string {
+  return String(Number(turnover.toFixed(1)));
 }

@@ -49,7 +49,7 @@ export function drainsText({ drains }: Assessment, { format, width }: Look): str
       format(drain.bore, "length"),
       regimeWords(drain.regime),
       drain.valveOpening === undefined
-        ? "–"
+        ? "—"
         : `${percent(drain.valveOpening)}${drain.valveSolved === true ? " (found)" : ""}`,
     ]),
     width,

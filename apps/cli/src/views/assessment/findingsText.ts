@@ -9,14 +9,13 @@ export function findingsText(findings: readonly Finding[], { format, styles, wid
     .map((finding) => {
       const { title, sentence, fix, caution } = describeFinding(finding, format);
       const colour = colourOf(finding.severity, styles);
-      const room = width;
       const place = finding.at === "" ? "whole design" : finding.at;
       return [
         `  ${colour(finding.severity.toUpperCase())} ${styles.bold(title)}`,
         `    ${styles.dim(`${finding.code} at ${place}`)}`,
-        `    ${wrap(sentence, room, "    ")}`,
-        fix === "" ? "" : `    ${wrap(`Fix: ${fix}`, room, "    ")}`,
-        caution === undefined ? "" : `    ${wrap(`Mind: ${caution}`, room, "    ")}`,
+        `    ${wrap(sentence, width, "    ")}`,
+        fix === "" ? "" : `    ${wrap(`Fix: ${fix}`, width, "    ")}`,
+        caution === undefined ? "" : `    ${wrap(`Mind: ${caution}`, width, "    ")}`,
       ]
         .filter((line) => line !== "")
         .join("\n");
