@@ -1,6 +1,6 @@
 import type { Assessment, DrainState } from "@tidewright/advice";
 import type { ReactNode } from "react";
-import { useFormat } from "../format/useFormat.ts";
+import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { Sourced } from "../provenance/Sourced.tsx";
 import type { ProvenanceId } from "../provenance/provenance.ts";
 import { useBench } from "../state/bench.ts";
@@ -50,25 +50,37 @@ function drainVerdict(drain: DrainState): { word: string; off: boolean } {
   return { word: "quiet", off: false };
 }
 
-/** What was asked, answered in one sentence and eight numbers. */
-export function AnswerStrip() {
+/** What was asked, answered in one sentence. */
+export function AnswerSentence() {
   const assessed = useBench((state) => state.assessed);
   const fault = useBench((state) => state.fault);
   const format = useFormat();
-  if (fault !== undefined)
-    return (
-      <section className="answer" aria-label="Answer">
-        <p className="answer-sentence">The engine stopped: {fault}. The document is unharmed; undo the last edit or save it.</p>
-      </section>
-    );
-  if (assessed === undefined)
-    return (
-      <section className="answer" aria-label="Answer" aria-busy="true">
-        <p className="answer-sentence">Solving the system…</p>
-      </section>
-    );
+  const words =
+    fault !== undefined
+      ? `The engine stopped: ${fault}. The document is unharmed; undo the last edit or save it.`
+      : assessed === undefined
+        ? "Solving the system…"
+        : sentence(assessed.assessment, format);
+  return (
+    <section className="answer" aria-label="Answer" aria-busy={assessed === undefined}>
+      <p className="answer-sentence" role="status" aria-live="polite">
+        {words}
+      </p>
+    </section>
+  );
+}
+
+/** The loop that the answer is about: the return, or the first where none says that it is one. */
+const mainLoopOf = (assessment: Assessment): number =>
+  Math.max(0, assessment.loops.findIndex(({ purpose }) => purpose === "return"));
+
+/** The eight numbers behind the sentence. */
+export function AnswerFigures() {
+  const assessed = useBench((state) => state.assessed);
+  const format = useFormat();
+  if (assessed === undefined) return null;
   const { assessment } = assessed;
-  const mainLoop = Math.max(0, assessment.loops.findIndex(({ purpose }) => purpose === "return"));
+  const mainLoop = mainLoopOf(assessment);
   const loop = assessment.loops[mainLoop];
   const pumps = assessment.pumps.filter((pump) => pump.loop === mainLoop);
   const pumpPlace = Math.max(0, assessment.pumps.findIndex((pump) => pump.loop === mainLoop));
@@ -82,16 +94,13 @@ export function AnswerStrip() {
   const wet = assessment.sump.margin < 0;
 
   return (
-    <section className="answer" aria-label="Answer">
-      <p className="answer-sentence" role="status" aria-live="polite">
-        {sentence(assessment, mainLoop, pumps.map(({ label }) => label), format)}
-      </p>
+    <section className="answer-numbers" aria-label="The answer in numbers">
       <dl className="answer-figures">
         <Figure
           label="Pump"
           of="pump"
           index={pumpPlace}
-          value={pumps.length === 0 ? "none" : pumps.length > 1 ? `${pumps.length} × ${pumps[0]!.label}` : pumps[0]!.label}
+          value={nameOf(pumps) ?? "none"}
           note={pumps[0] ? `at ${Math.round(pumps[0].speed * 100)} %` : "choose one below"}
         />
         <Figure label="Flow" of="flow" index={mainLoop} value={format(loop?.flow ?? 0, "flow")} note={`against ${format(loop?.totalHead ?? 0, "head")}`} />
@@ -112,8 +121,13 @@ export function AnswerStrip() {
           off={wet}
           note={wet ? "the floor gets wet" : "room in the sump"}
         />
-        <Figure label="Power" of="watts" value={format(assessment.power.watts, "power")} note="at the operating point" />
-        <Figure label="A year" of="annualCost" value={format(assessment.power.annualCost, "money")} note={`${format(assessment.power.annualEnergy, "energy")}`} />
+        <Figure label="Power" of="watts" value={format(assessment.power.watts, "power")} note={`${format(assessment.power.annualEnergy, "energy")} a year`} />
+        <Figure
+          label="Running cost"
+          of="annualCost"
+          value={format.sum(assessment.power.annualCost, assessment.power.tariffCurrency)}
+          note="a year"
+        />
         <Figure
           label="Findings"
           of="dangers"
@@ -130,19 +144,22 @@ export function AnswerStrip() {
   );
 }
 
-function sentence(
-  assessment: Assessment,
-  mainLoop: number,
-  pumps: readonly string[],
-  format: ReturnType<typeof useFormat>,
-): string {
+/** "Ferrow C40", or "2 × Ferrow C40" for several alike. */
+function nameOf(pumps: readonly { readonly label: string }[]): string | undefined {
+  const first = pumps[0]?.label;
+  if (first === undefined || pumps.length === 1) return first;
+  return pumps.every(({ label }) => label === first) ? `${pumps.length} × ${first}` : pumps.map(({ label }) => label).join(" + ");
+}
+
+function sentence(assessment: Assessment, format: ScreenFormat): string {
+  const mainLoop = mainLoopOf(assessment);
   const loop = assessment.loops[mainLoop];
-  if (loop === undefined || pumps.length === 0) return "No pump chosen yet: the table below names those that fit.";
+  const who = nameOf(assessment.pumps.filter((pump) => pump.loop === mainLoop && pump.ref !== undefined));
+  if (loop === undefined || who === undefined) return "No pump chosen yet: “Which pump” below names those that fit.";
   const { value, wish } = assessment.turnover.return;
-  const who = pumps.length > 1 ? `${pumps.length} × ${pumps[0]}` : pumps[0];
   const moves = `${who} moves ${format(loop.flow, "flow")} against ${format(loop.totalHead, "head")}`;
   if (wish === undefined) return `${moves}.`;
-  const low = value < wish[0];
-  const fits = low ? "less than wished" : value > wish[1] ? "more than wished" : "as wished";
-  return `${moves}: ${format(value, "turnover")} through the sump, ${fits}.`;
+  const fits = value < wish[0] ? "less than wished" : value > wish[1] ? "more than wished" : "as wished";
+  const times = format(value, "turnover").replace(/\/h$/, " times an hour");
+  return `${moves}: ${times} through the sump, ${fits}.`;
 }

@@ -1,10 +1,12 @@
-import { useEffect, useState } from "react";
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { openFile } from "../document/files.ts";
 import { Elevation } from "../drawing/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
 import { edit, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
-import { AnswerStrip } from "./AnswerStrip.tsx";
+import { useSettings } from "../state/settings.ts";
+import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
+import { Curves } from "./Curves.tsx";
 import { Drawer } from "./Drawer.tsx";
 import { Findings } from "./Findings.tsx";
 import { Inspector } from "./Inspector.tsx";
@@ -13,6 +15,16 @@ import { ProblemsDialog } from "./ProblemsDialog.tsx";
 import { SectionIndex } from "./SectionIndex.tsx";
 import { TopBar } from "./TopBar.tsx";
 import { UnitsDialog } from "./UnitsDialog.tsx";
+
+/** As in layout.css: from here on the page is one sheet that does not scroll. */
+const wideScreen = "(min-width: 68.75rem)";
+/** Below this the drawing scrolls in its place [px]. */
+const leastHeight = 240;
+/** Below this dimension lines and labels fight for the paper [px]. */
+const roomForDimensions = 400;
+/** On one column the drawing is no taller than this multiple of its width, and this share of the screen. */
+const tallest = 1.15;
+const stickyShare = 0.46;
 
 /** The whole bench: answer, drawing, findings, drawer. */
 export function Bench() {
@@ -25,12 +37,16 @@ export function Bench() {
       </a>
       <TopBar />
       <main className="work">
-        <AnswerStrip />
+        <AnswerSentence />
+        <AnswerFigures />
         <Drawing />
         <div className="side">
           <SectionIndex />
-          <Inspector />
-          <Findings />
+          <div className="side-scroll">
+            <Inspector />
+            <Findings />
+          </div>
+          <Curves />
         </div>
         <Drawer />
       </main>
@@ -47,11 +63,13 @@ export function Bench() {
 function Drawing() {
   const assessed = useBench((state) => state.assessed);
   const selection = useBench((state) => state.selection);
-  const [dimensions, setDimensions] = useState(true);
+  const dimensions = useSettings((settings) => settings.dimensions);
   const format = useFormat();
+  const frame = useRef<HTMLElement>(null);
+  const height = useFreeHeight(frame);
   return (
-    <section className="drawing" aria-label="Side elevation to scale">
-      {assessed === undefined ? null : (
+    <section className="drawing" ref={frame} aria-label="Side elevation to scale">
+      {assessed === undefined || height === undefined ? null : (
         <Elevation
           design={assessed.design}
           assessment={assessed.assessment}
@@ -59,14 +77,37 @@ function Drawing() {
           onSelect={select}
           onEdit={(edits, options) => edit(edits, { ...options, label: "drag" })}
           format={format}
-          showDimensions={dimensions}
+          showDimensions={dimensions && height > roomForDimensions}
+          height={height}
         />
       )}
-      <label className="drawing-switch">
-        <input type="checkbox" checked={dimensions} onChange={(event) => setDimensions(event.target.checked)} /> Dimensions
-      </label>
     </section>
   );
+}
+
+/** Height for the drawing [px]: on a wide screen what the layout leaves, else what lets something of the rest be seen. */
+function useFreeHeight(frame: RefObject<HTMLElement | null>): number | undefined {
+  const [height, setHeight] = useState<number>();
+  useLayoutEffect(() => {
+    const element = frame.current;
+    if (element === null) return;
+    const wide = matchMedia(wideScreen);
+    const measure = () => {
+      const free = wide.matches
+        ? element.clientHeight
+        : Math.min(element.clientWidth * tallest, window.innerHeight * stickyShare);
+      setHeight(Math.max(leastHeight, Math.floor(free)));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    window.addEventListener("resize", measure);
+    return () => {
+      observer.disconnect();
+      window.removeEventListener("resize", measure);
+    };
+  }, [frame]);
+  return height;
 }
 
 /** Words on what was just done, for eyes and readers; they fade from the screen by themselves. */

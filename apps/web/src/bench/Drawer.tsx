@@ -1,6 +1,4 @@
 import { type KeyboardEvent, useRef } from "react";
-import { CurvePicture } from "../curves/index.ts";
-import { useFormat } from "../format/useFormat.ts";
 import type { DrawerTab } from "../state/benchState.ts";
 import { show, useBench } from "../state/bench.ts";
 import { CostSheet } from "./CostSheet.tsx";
@@ -9,7 +7,6 @@ import { PartsTable } from "./PartsTable.tsx";
 import { RankingTable } from "./RankingTable.tsx";
 
 const tabs: readonly (readonly [DrawerTab, string])[] = [
-  ["curve", "Curve"],
   ["pumps", "Which pump"],
   ["levers", "What helps"],
   ["parts", "Parts"],
@@ -56,34 +53,11 @@ export function Drawer() {
         </button>
       </div>
       <div className="drawer-panel" id="drawer-panel" role="tabpanel" aria-labelledby={`tab-${tab}`} hidden={!open} data-tab={tab}>
-        {tab === "curve" ? <Curves /> : null}
         {tab === "pumps" ? <RankingTable /> : null}
         {tab === "levers" ? <Levers /> : null}
         {tab === "parts" ? <PartsTable /> : null}
         {tab === "sheet" ? <CostSheet /> : null}
       </div>
     </section>
-  );
-}
-
-/** One curve picture a loop. */
-function Curves() {
-  const assessment = useBench((state) => state.assessed?.assessment);
-  const format = useFormat();
-  if (assessment === undefined) return <p className="quiet">Solving…</p>;
-  return (
-    <div className="curves">
-      {assessment.loops.map((loop, place) => (
-        <figure key={loop.path} className="curve">
-          <figcaption>{loop.name}</figcaption>
-          <CurvePicture
-            loop={loop}
-            pumps={assessment.pumps.filter((pump) => pump.loop === place)}
-            wish={loop.purpose === "return" ? assessment.turnover.returnFlowWish : undefined}
-            format={format}
-          />
-        </figure>
-      ))}
-    </div>
   );
 }

@@ -25,6 +25,7 @@ export function TopBar() {
   const system = useSettings((settings) => settings.system);
   const own = useSettings((settings) => Object.keys(settings.own).length);
   const theme = useSettings((settings) => settings.theme);
+  const dimensions = useSettings((settings) => settings.dimensions);
 
   return (
     <header className="top-bar">
@@ -72,7 +73,12 @@ export function TopBar() {
           <button type="button" onClick={() => show({ dialog: "units" })}>
             {own === 0 ? "Choose each…" : `Choose each… (${own} of your own)`}
           </button>
-          <p className="menu-title">Sheet</p>
+        </Menu>
+        <Menu label="Sheet">
+          <button type="button" aria-pressed={dimensions} onClick={() => changeSettings({ dimensions: !dimensions })}>
+            Dimension lines
+          </button>
+          <p className="menu-title">Drawn on</p>
           {themes.map(([id, label]) => (
             <button key={id} type="button" aria-pressed={theme === id} data-theme-choice={id} onClick={() => changeSettings({ theme: id })}>
               {label}

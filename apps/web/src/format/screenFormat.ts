@@ -26,11 +26,14 @@ export function screenFormat({ system, own }: Pick<Settings, "system" | "own">):
   };
   const format = (si: number, dimension: Dimension): string => {
     // A span of years in minutes helps nobody, so time takes the unit that fits it.
-    if (dimension === "time" && own.time === undefined) return formatQuantity(si, "time", timeUnit(si));
-    return formatQuantity(si, dimension, unitOf(dimension));
+    const unit = dimension === "time" && own.time === undefined ? timeUnit(si) : unitOf(dimension);
+    return spaced(formatQuantity(si, dimension, unit));
   };
-  return Object.assign(format, { unitOf, sum: (amount: number, of: string) => formatQuantity(amount, "money", of) });
+  return Object.assign(format, { unitOf, sum: (amount: number, of: string) => spaced(formatQuantity(amount, "money", of)) });
 }
+
+/** The condensed type closes the narrow space up until number and unit run together. */
+const spaced = (text: string): string => text.replace("\u202f/", "/").replaceAll("\u202f", "\u00a0");
 
 function timeUnit(seconds: number): string {
   if (seconds >= year) return "a";

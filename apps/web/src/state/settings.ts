@@ -11,10 +11,12 @@ export interface Settings {
   readonly system: UnitSystem;
   readonly own: Readonly<Partial<Record<Dimension, string>>>;
   readonly theme: Theme;
+  /** Dimension lines on the drawing. */
+  readonly dimensions: boolean;
 }
 
 const key = "tidewright.settings";
-const fallback: Settings = { system: "metric", own: {}, theme: "system" };
+const fallback: Settings = { system: "metric", own: {}, theme: "system", dimensions: true };
 
 function remembered(): Settings {
   try {
