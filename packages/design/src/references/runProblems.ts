@@ -3,7 +3,7 @@ import { type Add, asTyped, fieldOf, listOf, numberOf, siOf, textOf } from "./lo
 import { unknownName } from "./unknownName.ts";
 
 /** What a run is for: a line under pressure, a drain, or the way from a place to a pump. */
-export type RunSide = "pressure" | "drain" | "suction";
+type RunSide = "pressure" | "drain" | "suction";
 
 /** What the parts of a run may refer to. */
 export interface RunContext {

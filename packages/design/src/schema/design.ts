@@ -7,6 +7,7 @@ const turnoverRange = z
   .tuple([quantity("turnover", { min: 0, max: 200 }), quantity("turnover", { min: 0, max: 200 })])
   .meta({ description: "lowest and highest wish, in display volumes an hour" });
 
+/** Mains, tariff and the circuits that the system hangs on. */
 export const powerSchema = z.strictObject({
   voltage: quantity("voltage", { positive: true, max: 1000 }),
   frequency: quantity("frequency", { positive: true, max: 400 }).optional(),
@@ -22,6 +23,7 @@ export const powerSchema = z.strictObject({
     .optional(),
 });
 
+/** What the owner wants: flows, money, sound, and over how many years costs are counted. */
 export const wishesSchema = z.strictObject({
   /** Flow through the sump in display volumes an hour. */
   returnTurnover: turnoverRange.optional(),

@@ -2,7 +2,9 @@ import { z } from "zod";
 import { placeSchema, runSchema } from "./parts.ts";
 import { quantity } from "./quantity.ts";
 
+/** What a drain is there for: to carry the flow, to carry the rest of it, or to stay dry until the others fail. */
 export const drainRoles = ["main", "secondary", "emergency"] as const;
+/** How a drain works, from a pipe that takes air along to one that runs full. */
 export const drainKinds = ["ventedStandpipe", "throttledSiphon", "openChannel", "dryStandpipe"] as const;
 export type DrainRole = (typeof drainRoles)[number];
 
@@ -22,9 +24,11 @@ export const drainSchema = z.strictObject({
   run: runSchema,
 });
 
+/** Where a pump stands: under water in the sump, dry beside it, or in the display. */
 export const placements = ["inSump", "external", "inTank"] as const;
 export type Placement = (typeof placements)[number];
 
+/** One pump of a loop; several stand side by side or one behind the other. */
 export const loopPumpSchema = z.strictObject({
   /** A pump of the catalogue; without it the loop waits for a choice. */
   ref: z.string().optional(),
@@ -50,6 +54,7 @@ export const loopSchema = z.strictObject({
   run: runSchema,
 });
 
+/** A pump that hangs in the display and moves its water without lifting it. */
 export const tankPumpSchema = z.strictObject({
   name: z.string().optional(),
   ref: z.string(),

@@ -14,6 +14,7 @@ const inSI = (dimension: Dimension, range: QuantityRange = {}) => {
 const id = z.string().min(1);
 const ends = { id, from: id, to: id };
 
+/** A place in a network: one whose head is known, or a junction whose head is sought. */
 export const networkNodeSchema = z.discriminatedUnion("kind", [
   z.strictObject({ id, kind: z.literal("fixedHead"), head: inSI("head"), elevation: inSI("length").optional() }),
   z.strictObject({
@@ -26,6 +27,7 @@ export const networkNodeSchema = z.discriminatedUnion("kind", [
 
 const pointSchema = z.strictObject({ flow: inSI("flow", { min: 0 }), head: inSI("head", { min: 0 }) });
 
+/** What joins two nodes; positive flow runs from "from" to "to". */
 export const networkLinkSchema = z.discriminatedUnion("kind", [
   z.strictObject({
     ...ends,
@@ -69,6 +71,7 @@ export const networkLinkSchema = z.discriminatedUnion("kind", [
   }),
 ]);
 
+/** Nodes and links, the part of a network document that the solver takes. */
 export const networkSectionSchema = z.strictObject({
   nodes: z.array(networkNodeSchema).min(1),
   links: z.array(networkLinkSchema).min(1),
@@ -86,6 +89,7 @@ export const networkWaterSchema = z.union([
   }),
 ]);
 
+/** The network document, version 1: a network with its water. */
 export const networkDocumentSchema = z.strictObject({
   tidewright: z.literal(1),
   name: z.string().optional(),

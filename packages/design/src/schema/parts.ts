@@ -68,6 +68,7 @@ export type Part = PipePart | FittingPart | ValvePart | DevicePart | OutletPart 
 /** An ordered list of parts in the direction of flow. */
 export type Run = Part[];
 
+/** Any part of a run, told apart by its kind. */
 export const partSchema: z.ZodType<Part> = z.lazy(() =>
   z.discriminatedUnion("kind", [
     pipePartSchema,
@@ -88,4 +89,5 @@ const teePartSchema = z.strictObject({
   note,
 });
 
+/** A run: parts in the direction of flow, at least one. */
 export const runSchema = z.array(partSchema).min(1);

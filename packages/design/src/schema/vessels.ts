@@ -14,6 +14,7 @@ export const animalGroups = [
 ] as const;
 export type AnimalGroup = (typeof animalGroups)[number];
 
+/** The display tank: inner sizes, the height it stands at, what lives in it. */
 export const displaySchema = z.strictObject({
   length: quantity("length", side),
   width: quantity("length", side),
@@ -34,6 +35,7 @@ export const displaySchema = z.strictObject({
     .optional(),
 });
 
+/** The weir and the box behind it that the drains leave from. */
 export const overflowSchema = z.strictObject({
   kind: z.enum(["internalBox", "externalBox", "throughWall"]),
   weir: z.strictObject({
@@ -53,6 +55,7 @@ export const overflowSchema = z.strictObject({
   }),
 });
 
+/** The sump: chambers in the direction of flow and the level kept in the last one. */
 export const sumpSchema = z.strictObject({
   /** Height of the sump's floor above the room's floor. */
   floor: quantity("length", { min: -10, max: 10 }),
