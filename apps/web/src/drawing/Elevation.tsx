@@ -128,8 +128,8 @@ export function Elevation(props: ElevationProps): ReactNode {
         <ShapeLayer scene={scene} view={view} selection={selection} id={id} />
         {showDimensions ? <DimensionLayer scene={scene} view={view} format={format} /> : null}
         <LabelLayer labels={labels} onSelect={onSelect} />
-        <FlagLayer flags={flags} onSelect={onSelect} />
         <HandleLayer handles={handles} view={view} active={dragging} selection={selection} />
+        <FlagLayer flags={flags} onSelect={onSelect} />
         <PartTargets scene={scene} view={view} format={format} selection={selection} onSelect={onSelect} onNudge={nudge} />
         <SheetFoot scene={scene} view={view} format={format} />
       </svg>
@@ -137,12 +137,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   );
 }
 
-/** Pipes show their grip only in hand; on a phone only the part in hand does. */
+/** Pipes and in-tank pumps show their grip only in hand; on a phone only the part in hand does. */
 function shownHandles(scene: Scene, view: View, selection: string | undefined): Handle[] {
   return scene.parts.flatMap((part) => {
     if (!part.handle) return [];
     if (part.path === selection) return [part.handle];
-    if (view.width < 560 || /\/run\/|\/suction\//.test(part.path)) return [];
+    if (view.width < 560 || /\/run\/|\/suction\/|^\/tankPumps/.test(part.path)) return [];
     return [part.handle];
   });
 }

@@ -12,11 +12,11 @@ export const LabelLayer = memo(function LabelLayer({
 }) {
   return (
     <g aria-hidden="true">
-      {labels.map(({ path, leader, anchor }) =>
+      {labels.map(({ path, leader, anchor, lines }) =>
         leader ? (
           <g key={path}>
             <path d={`M${anchor.x},${anchor.y}L${leader.x},${leader.y}`} className="tw-leader" />
-            <circle cx={anchor.x} cy={anchor.y} r={1.7} className="tw-ink" />
+            {lines[0] === "" ? null : <circle cx={anchor.x} cy={anchor.y} r={1.7} className="tw-ink" />}
           </g>
         ) : null,
       )}
@@ -28,7 +28,7 @@ export const LabelLayer = memo(function LabelLayer({
             <text
               key={i}
               x={rect.x + labelType.pad}
-              y={rect.y + labelType.pad + labelType.line * i + 9}
+              y={rect.y + labelType.pad + labelType.line * (i - (lines[0] === "" ? 1 : 0)) + 9}
               className={i === 0 ? "tw-labelName" : "tw-labelFigure"}
             >
               {line}

@@ -70,17 +70,18 @@ function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: Vi
     d: pathOf(pipe.points, view, false),
     wide: Math.max(2, pipe.bore * view.scale),
     held: held(pipe.path),
+    cap: pipe.square ? ("square" as const) : undefined,
   }));
   return (
     <g className="tw-pipes">
-      {lines.map(({ d, wide, held }, i) => (
-        <path key={i} d={d} className={held ? "tw-pipeHeld" : "tw-pipeWall"} strokeWidth={wide + (held ? 4.4 : 2.2)} />
+      {lines.map(({ d, wide, held, cap }, i) => (
+        <path key={i} d={d} strokeLinecap={cap} className={held ? "tw-pipeHeld" : "tw-pipeWall"} strokeWidth={wide + (held ? 4.4 : 2.2)} />
       ))}
-      {lines.map(({ d, wide }, i) => (
-        <path key={i} d={d} className="tw-pipeInside" strokeWidth={wide} />
+      {lines.map(({ d, wide, cap }, i) => (
+        <path key={i} d={d} strokeLinecap={cap} className="tw-pipeInside" strokeWidth={wide} />
       ))}
-      {lines.map(({ pipe, d, wide }, i) =>
-        pipe.water === "dry" ? null : <path key={i} d={d} className="tw-pipeWater" strokeWidth={wide} />,
+      {lines.map(({ pipe, d, wide, cap }, i) =>
+        pipe.water === "dry" ? null : <path key={i} d={d} strokeLinecap={cap} className="tw-pipeWater" strokeWidth={wide} />,
       )}
       {lines.map(({ pipe, d, wide }, i) =>
         pipe.water === "film" ? <path key={i} d={d} className="tw-pipeInside" strokeWidth={wide * 0.5} /> : null,

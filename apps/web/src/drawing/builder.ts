@@ -19,19 +19,23 @@ export interface SceneBuilder {
 export interface Lanes {
   /** Elevation of the next level crossing between sump and stand top [m]. */
   cabinet(): number;
+  /** The next level crossing of a drain, close over the sump [m]. */
+  jog(): number;
   /** The next riser beside the tank, its place along and the height at which it crosses the rim [m]. */
   riser(): { readonly x: number; readonly over: number };
-  /** Makes sure that risers start to the right of `x` [m]. */
+  /** Makes sure that the next riser stands at `x` or to the right of it [m]. */
   clear(x: number): void;
   /** Outlets in the display, from the right wall inward [m]. */
   displaySlot(): number;
   /** A place to drop into a chamber, near the wished one where it is free [m]. */
   chamberSlot(chamber: number, wish: number): number;
+  /** Places for several drops at once, in the order of their wishes and as near to them as they fit [m]. */
+  chamberSlots(chamber: number, wishes: readonly number[]): number[];
 }
 
 /** Widest gap between two risers, two crossings, two drops [m]. */
 const riserGap = 0.12;
-const crossingGap = 0.085;
+const crossingGap = 0.105;
 const dropGap = 0.085;
 
 /** Returns an empty scene with its look-ups and its free lanes.
@@ -53,11 +57,14 @@ export function startScene(design: Design, frame: Frame, assessment: Assessment 
 }
 
 function makeLanes(design: Design, frame: Frame): Lanes {
-  const toSump = countOutlets(design, (to) => to.startsWith("sump."));
-  const toDisplay = Math.max(1, countOutlets(design, (to) => to === "display"));
+  const toSump = countOutlets(design.loops, (to) => to.startsWith("sump."));
+  const toDisplay = Math.max(1, countOutlets(design.loops, (to) => to === "display"));
   const bottom = frame.sump.y1 + 0.05;
-  const top = Math.max(frame.standTop - 0.05, bottom + 0.2);
-  const crossing = Math.min(crossingGap, (top - bottom) / (toSump + design.loops.length + 1));
+  const room = Math.max(0.05, frame.standTop - 0.045 - frame.sump.y1);
+  const crossing = Math.min(crossingGap, room / Math.max(1, toSump));
+  // Crossings use the room from below where there is plenty, and share it evenly where there is not.
+  const lowest = crossing < crossingGap ? frame.sump.y1 + crossing / 2 : frame.sump.y1 + Math.min(0.15, room - crossing * (toSump - 0.5));
+  let jogs = 0;
   let crossings = 0;
   let risers = 0;
   let slots = 0;
@@ -66,7 +73,8 @@ function makeLanes(design: Design, frame: Frame): Lanes {
   const width = frame.open.x1 - frame.open.x0;
   const slotGap = Math.min(0.32, (width - 0.16) / toDisplay);
   return {
-    cabinet: () => bottom + crossing * (++crossings - 0.4),
+    cabinet: () => lowest + crossing * crossings++,
+    jog: () => bottom + Math.min(0.05, room / 6) * jogs++,
     riser: () => {
       const x = rightmost + 0.1 + riserGap * risers;
       const over = Math.max(frame.display.y1, frame.box.y1) + 0.06 + 0.075 * risers;
@@ -74,7 +82,7 @@ function makeLanes(design: Design, frame: Frame): Lanes {
       return { x, over };
     },
     clear: (x) => {
-      rightmost = Math.max(rightmost, x - riserGap * risers);
+      rightmost = Math.max(rightmost, x - 0.1 - riserGap * risers);
     },
     displaySlot: () => frame.open.x1 - 0.09 - slotGap * slots++,
     chamberSlot: (chamber, wish) => {
@@ -85,7 +93,32 @@ function makeLanes(design: Design, frame: Frame): Lanes {
       taken.set(chamber, [...used, x]);
       return x;
     },
+    chamberSlots: (chamber, wishes) => {
+      const { x0, x1 } = frame.chambers[chamber]!;
+      const edge = Math.min(0.06, (x1 - x0) / 4);
+      const spots = evenSpots(wishes, x0 + edge, x1 - edge);
+      taken.set(chamber, [...(taken.get(chamber) ?? []), ...spots]);
+      return spots;
+    },
   };
+}
+
+/** Wished spots in rising order, moved inside the bounds and apart from each other. */
+function evenSpots(wishes: readonly number[], low: number, high: number): number[] {
+  const gap = Math.min(dropGap, (high - low) / Math.max(1, wishes.length - 1));
+  const order = wishes.map((x, i) => ({ x, i })).sort((a, b) => a.x - b.x || a.i - b.i);
+  const spots: number[] = [];
+  let least = low;
+  for (const { x, i } of order) {
+    spots[i] = Math.min(Math.max(x, least), high);
+    least = spots[i]! + gap;
+  }
+  let most = high;
+  for (const { i } of order.reverse()) {
+    spots[i] = Math.max(Math.min(spots[i]!, most), low);
+    most = spots[i]! - gap;
+  }
+  return spots;
 }
 
 /** Nearest spot to the wish that keeps its distance from those in use; the distance shrinks until one is found. */
@@ -101,14 +134,14 @@ function freeSpot(wish: number, used: readonly number[], low: number, high: numb
   return wish;
 }
 
-function countOutlets(design: Design, matches: (to: string) => boolean): number {
+function countOutlets(lines: readonly { readonly run: Run }[], matches: (to: string) => boolean): number {
   const inRun = (run: Run): number =>
     run.reduce((sum, part) => {
       if (part.kind === "outlet") return sum + (matches(part.to) ? 1 : 0);
       if (part.kind === "tee") return sum + part.branches.reduce((all, branch) => all + inRun(branch), 0);
       return sum;
     }, 0);
-  return [...design.drains, ...design.loops].reduce((sum, line) => sum + inRun(line.run), 0);
+  return lines.reduce((sum, line) => sum + inRun(line.run), 0);
 }
 
 /** Returns the bore of a part: as computed, as typed, or as its neighbours have it.

@@ -1,7 +1,7 @@
 import type { Drain, Run } from "@tidewright/design";
 import { boreOf, type SceneBuilder } from "./builder.ts";
 import { metres } from "./frame.ts";
-import { drawOutletRun, targetOf } from "./outlets.ts";
+import { drawOutletRun, endLevel } from "./outlets.ts";
 import { tidyPolyline } from "./polyline.ts";
 import type { Figure, PipeWater, Point } from "./scene.ts";
 
@@ -19,13 +19,12 @@ const drainWords = {
  *  Source: own construction. */
 export function drawDrains(builder: SceneBuilder): void {
   const { design, frame } = builder;
-  const { box, display } = frame;
-  const count = design.drains.length;
+  const xs = inletPlaces(builder);
   const starts = design.drains.map((drain, i) => ({
-    x: box.x0 + ((box.x1 - box.x0) * (i + 0.5)) / count,
-    y: display.y0 + metres(drain.inlet.elevation),
+    x: xs[i]!,
+    y: frame.display.y0 + metres(drain.inlet.elevation),
   }));
-  const targets = design.drains.map((drain, i) => drainTarget(builder, drain, starts[i]!.x));
+  const targets = drainTargets(builder, starts);
   const crossings = jogHeights(builder, starts, targets);
   design.drains.forEach((drain, i) => {
     const start = starts[i]!;
@@ -35,10 +34,35 @@ export function drawDrains(builder: SceneBuilder): void {
   });
 }
 
-/** The chamber that the drain's first outlet names, as near below its inlet as it can be. */
-function drainTarget(builder: SceneBuilder, drain: Drain, wish: number): Point {
-  const outlet = firstOutlet(drain.run);
-  return targetOf(builder, outlet?.to ?? `sump.${builder.design.sump.chambers[0]!.id}`, outlet?.depth, wish);
+/** Returns where the drains' inlets stand: side by side in the box, as straight above the first chamber as the box allows.
+ *  builder the scene   -> places along [m], one for each drain
+ *  Findings: none. Throws: never.
+ *  Valid: any number of drains.
+ *  Source: own construction. */
+export function inletPlaces({ design, frame: { box, chambers } }: SceneBuilder): number[] {
+  const count = design.drains.length;
+  const gap = Math.min(0.15, (box.x1 - box.x0) / count);
+  const half = (gap * count) / 2;
+  const wish = (chambers[0]!.x0 + chambers[0]!.x1) / 2;
+  const middle = Math.max(box.x0 + half, Math.min(wish, box.x1 - half));
+  return design.drains.map((_, i) => middle + gap * (i + 0.5) - half);
+}
+
+/** Each drain ends in the place its first outlet names; those that share a chamber keep their order in it. */
+function drainTargets(builder: SceneBuilder, starts: readonly Point[]): Point[] {
+  const { design, frame } = builder;
+  const places = design.drains.map((drain) => firstOutlet(drain.run)?.to ?? `sump.${design.sump.chambers[0]!.id}`);
+  const targets: Point[] = [];
+  for (const place of new Set(places)) {
+    const members = places.flatMap((to, i) => (to === place ? [i] : []));
+    const chamber = frame.chambers.findIndex((one) => `sump.${one.id}` === place);
+    const wishes = members.map((i) => starts[i]!.x);
+    const xs = chamber >= 0 ? builder.lanes.chamberSlots(chamber, wishes) : wishes;
+    members.forEach((i, k) => {
+      targets[i] = { x: xs[k]!, y: endLevel(frame, place, firstOutlet(design.drains[i]!.run)?.depth) };
+    });
+  }
+  return targets;
 }
 
 function firstOutlet(run: Run): Extract<Run[number], { kind: "outlet" }> | undefined {
@@ -55,7 +79,7 @@ function jogHeights(builder: SceneBuilder, starts: readonly Point[], targets: re
   const moving = starts.flatMap((start, i) => (Math.abs(start.x - targets[i]!.x) > 0.004 ? [i] : []));
   const right = moving.filter((i) => targets[i]!.x > starts[i]!.x);
   const left = moving.filter((i) => targets[i]!.x <= starts[i]!.x).reverse();
-  for (const group of [right, left]) for (const i of group) heights[i] = Math.min(builder.lanes.cabinet(), starts[i]!.y);
+  for (const group of [right, left]) for (const i of group) heights[i] = Math.min(builder.lanes.jog(), starts[i]!.y);
   return heights;
 }
 
@@ -80,7 +104,7 @@ function drawDrain(builder: SceneBuilder, drain: Drain, index: number, points: r
   const figures: Figure[] = state
     ? [
         { value: state.flow, dimension: "flow" },
-        { value: state.capacityAtRim, dimension: "flow", after: "at the rim" },
+        { before: "up to", value: state.capacityAtRim, dimension: "flow" },
       ]
     : [{ value: metres(elevation), dimension: "length", after: "inlet" }];
   builder.parts.push({

@@ -53,13 +53,18 @@ export function layoutFrame(design: Design, assessment: Assessment | undefined, 
   const floor = metres(design.display.standHeight);
   const display = { x0: 0, x1: length, y0: floor, y1: floor + metres(design.display.height) };
   const crest = floor + metres(design.overflow.weir.crest);
-  const box = boxExtent(design.overflow, length, floor);
+  const pumpPlaces = (design.tankPumps ?? []).map((pump) => metres(pump.at[0]));
+  const box = boxExtent(design.overflow, length, floor, pumpPlaces);
   const displayLevel = levels.display ?? assessment?.overflow.displayLevel ?? crest;
   const boxLevel = levels.box ?? assessment?.overflow.boxLevel ?? fallbackBoxLevel(design, box, floor, crest);
   const inside = design.overflow.kind === "internalBox";
   const weirLength = Math.min(metres(design.overflow.weir.length), box.x1 - box.x0);
   const sumpLength = design.sump.chambers.reduce((sum, chamber) => sum + metres(chamber.length), 0);
-  const sumpLeft = sumpLength < length - 0.1 ? Math.min(0.06, (length - sumpLength) / 2) : (length - sumpLength) / 2;
+  const slack = length - sumpLength;
+  // The first chamber stands under the drains where the stand leaves the choice.
+  const drains = Math.min(0.15 * design.drains.length, box.x1 - box.x0);
+  const under = box.x0 + drains / 2 - metres(design.sump.chambers[0]!.length) / 2;
+  const sumpLeft = slack > 0.12 ? Math.min(Math.max(0.06, under), slack - 0.06) : slack / 2;
   const sumpFloor = metres(design.sump.floor);
   return {
     design,
@@ -76,13 +81,23 @@ export function layoutFrame(design: Design, assessment: Assessment | undefined, 
 }
 
 /** A box beside the tank is drawn end-on where its length would dwarf the tank. */
-function boxExtent(overflow: Overflow, displayLength: number, displayFloor: number): Extent {
+function boxExtent(overflow: Overflow, displayLength: number, displayFloor: number, pumps: readonly number[]): Extent {
   const y0 = displayFloor + metres(overflow.box.floor);
   const y1 = displayFloor + metres(overflow.box.rim);
   const boxLength = metres(overflow.box.length);
-  if (overflow.kind === "internalBox") return { x0: 0, x1: Math.min(boxLength, displayLength), y0, y1 };
+  if (overflow.kind === "internalBox") {
+    const x0 = freeOf(pumps, boxLength, displayLength);
+    return { x0, x1: Math.min(x0 + boxLength, displayLength), y0, y1 };
+  }
   const seen = boxLength > 0.4 * displayLength ? Math.min(boxLength, metres(overflow.box.width)) : boxLength;
   return { x0: -seen, x1: 0, y0, y1 };
+}
+
+/** The design does not say where along the back wall the box hangs: at the left end, or right of pumps that stand there. */
+function freeOf(pumps: readonly number[], boxLength: number, displayLength: number): number {
+  let x0 = 0;
+  for (const x of [...pumps].sort((a, b) => a - b)) if (x > x0 - 0.1 && x < x0 + boxLength + 0.02) x0 = x + 0.1;
+  return x0 + boxLength < displayLength * 0.7 ? x0 : 0;
 }
 
 function fallbackBoxLevel(design: Design, box: Extent, displayFloor: number, crest: number): number {

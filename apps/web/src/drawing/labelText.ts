@@ -24,22 +24,23 @@ export function spokenText(part: ScenePart, format: Format): string {
 export type Detail = "brief" | "normal" | "full";
 
 /** Returns the lines of a part's label: its name, then its numbers.
- *  part of the scene   format the user's units   detail how much it says   -> lines, the first is the name
+ *  part of the scene   format the user's units   detail how much it says   -> lines, the first is the name (empty
+ *  where the drawing bears it already)
  *  Findings: none. Throws: never.
  *  Valid: any part.
  *  Source: own construction. */
 export function labelLines(part: ScenePart, format: Format, detail: Detail): string[] {
   const figures = part.figures.map((figure) => figureText(figure, format));
-  const name = part.name;
+  const name = part.lettered && detail === "normal" ? "" : part.name;
   if (figures.length === 0) return part.state ? [name, part.state] : [name];
   if (detail === "brief") return [name, figures[0]!];
-  const shown = detail === "full" ? figures : figures.slice(0, 2);
+  const shown = detail === "full" ? figures : figures.slice(0, part.shown ?? (part.rank === 1 ? 4 : 2));
   const lines = [name];
   if (part.state) lines.push(part.state);
   // Numbers stand two to a line where they are short.
   for (let i = 0; i < shown.length; i += 2) {
     const pair = shown.slice(i, i + 2);
-    if (pair.join("  ").length <= 24) lines.push(pair.join(" · "));
+    if (pair.join("  ").length <= 24 && !part.narrow) lines.push(pair.join(" · "));
     else lines.push(...pair);
   }
   return lines;

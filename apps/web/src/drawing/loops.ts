@@ -83,9 +83,8 @@ function drawHeaderTee(tree: Tree, run: Run, base: string, lead: readonly Point[
   const { builder } = tree;
   const tee = run.at(-1)!;
   if (tee.kind !== "tee") return;
-  const ends = tee.branches.map((branch) => collectEnds(builder, branch, lead.at(-1)!));
-  const first = ends[0]![0]!;
-  const way = wayTo(builder, lead.at(-1)!, first, side);
+  const ends = leftToLeft(tee.branches, tee.branches.map((branch) => collectEnds(builder, branch, lead.at(-1)!)));
+  const way = wayTo(builder, lead.at(-1)!, ends[0]![0]!, side);
   const level = way.at(-2)!.y;
   const inlet = { x: nearest(lead, way, ends.map((group) => group[0]!.x)), y: level };
   drawOutletRun(builder, {
@@ -103,6 +102,22 @@ function drawHeaderTee(tree: Tree, run: Run, base: string, lead: readonly Point[
   tee.branches.forEach((branch, i) =>
     drawDrops(tree, branch, `${base}/${run.length - 1}/branches/${i}`, { x: xs[i]!, y: level }, ends[i]!),
   );
+}
+
+/** Outlets that are called left and right stand so, where the names tell. */
+function leftToLeft(branches: readonly Run[], ends: Point[][]): Point[][] {
+  const sides = branches.map((branch) => {
+    const note = branch.at(-1)?.note ?? "";
+    return /\bleft\b/i.test(note) ? -1 : /\bright\b/i.test(note) ? 1 : 0;
+  });
+  if (ends.some((group) => group.length !== 1) || !sides.includes(-1) || !sides.includes(1)) return ends;
+  const order = sides.map((side, i) => ({ side, i })).sort((a, b) => a.side - b.side || a.i - b.i);
+  const xs = ends.map((group) => group[0]!.x).sort((a, b) => a - b);
+  const placed: Point[][] = [];
+  order.forEach(({ i }, k) => {
+    placed[i] = [{ x: xs[k]!, y: ends[i]![0]!.y }];
+  });
+  return placed;
 }
 
 /** Where the header is met: at the drop nearest to where the water comes from. */
@@ -208,7 +223,7 @@ function sideOf(run: Run): Side {
 
 function drawTeeMark(tree: Tree, path: string, at: Point, span: readonly Point[], bore: number): void {
   const { builder } = tree;
-  builder.shapes.push({ kind: "pipe", path, points: tidyPolyline(span), bore, water: tree.water });
+  builder.shapes.push({ kind: "pipe", path, points: tidyPolyline(span), bore, water: tree.water, square: true });
   builder.shapes.push({ kind: "symbol", path, symbol: "tee", at, angle: 0, size: bore * 1.5 });
   const state = builder.partStates.get(path);
   builder.parts.push({

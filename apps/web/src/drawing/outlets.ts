@@ -1,6 +1,6 @@
 import type { OutletPart, Part } from "@tidewright/design";
 import { boreOf, type SceneBuilder } from "./builder.ts";
-import { metres } from "./frame.ts";
+import { type Frame, metres } from "./frame.ts";
 import { nameOf } from "./partNames.ts";
 import type { Figure, Point } from "./scene.ts";
 import { type DrawnRun, drawRun } from "./runs.ts";
@@ -13,16 +13,25 @@ import { type DrawnRun, drawRun } from "./runs.ts";
  *  Source: own construction. */
 export function targetOf(builder: SceneBuilder, to: string, depth: OutletPart["depth"], wish: number): Point {
   const { frame, lanes } = builder;
-  const below = depth ? metres(depth) : 0;
-  if (to === "display") return { x: lanes.displaySlot(), y: within(frame.level.display - below, frame.display.y0) };
-  if (to === "overflowBox")
-    return { x: frame.box.x0 + (frame.box.x1 - frame.box.x0) * 0.8, y: within(frame.level.box - below, frame.box.y0) };
+  const y = endLevel(frame, to, depth);
+  if (to === "display") return { x: lanes.displaySlot(), y };
+  if (to === "overflowBox") return { x: frame.box.x0 + (frame.box.x1 - frame.box.x0) * 0.8, y };
   const found = frame.chambers.findIndex((chamber) => `sump.${chamber.id}` === to);
-  const index = found < 0 ? frame.chambers.length - 1 : found;
-  return { x: lanes.chamberSlot(index, wish), y: within(frame.chambers[index]!.level - below, frame.sump.y0) };
+  return { x: lanes.chamberSlot(found < 0 ? frame.chambers.length - 1 : found, wish), y };
 }
 
-const within = (y: number, floor: number): number => Math.max(y, floor + 0.01);
+/** Returns the elevation at which a run ends in a place: its surface less the depth, but never under its floor.
+ *  frame levels and floors [m]   to place   depth below the surface as typed, negative above   -> elevation [m]
+ *  Findings: none. Throws: never.
+ *  Valid: any place; an unknown chamber counts as the last one.
+ *  Source: own construction. */
+export function endLevel(frame: Frame, to: string, depth: OutletPart["depth"]): number {
+  const below = depth ? metres(depth) : 0;
+  if (to === "display") return Math.max(frame.level.display - below, frame.display.y0 + 0.01);
+  if (to === "overflowBox") return Math.max(frame.level.box - below, frame.box.y0 + 0.01);
+  const chamber = frame.chambers.find((one) => `sump.${one.id}` === to) ?? frame.chambers.at(-1)!;
+  return Math.max(chamber.level - below, frame.sump.y0 + 0.01);
+}
 
 /** Adds a run and, where it ends in an outlet, the outlet's jet and its numbers.
  *  builder the scene   drawn run with its line [m]
@@ -46,13 +55,18 @@ function drawOutlet(builder: SceneBuilder, part: OutletPart, path: string, drawn
   const jet = state?.jetDiameter ?? (part.nozzle ? metres(part.nozzle) : bore);
   // Into the display the jet turns away from the nearer wall; into the sump it leaves downward.
   const middle = (open.x0 + open.x1) / 2;
-  const angle = inDisplay ? (end.x >= middle ? Math.PI * 1.04 : -Math.PI * 0.04) : -Math.PI / 2;
-  builder.shapes.push({ kind: "symbol", path, symbol: "nozzle", at: end, angle, size: Math.max(bore * 1.5, jet * 1.5, 0.03) });
+  const angle = inDisplay ? (end.x >= middle ? Math.PI : 0) : -Math.PI / 2;
+  const size = Math.max(bore * 1.35, 0.03);
+  const along = { x: Math.cos(angle), y: Math.sin(angle) };
+  // The spout begins at the pipe's axis and points the way the jet goes.
+  const spout = { x: end.x + along.x * size * 0.38, y: end.y + along.y * size * 0.38 };
+  const mouth = { x: end.x + along.x * size * 0.8, y: end.y + along.y * size * 0.8 };
+  if (inDisplay || part.nozzle) builder.shapes.push({ kind: "symbol", path, symbol: "nozzle", at: spout, angle, size });
   const speed = state?.jetVelocity;
   if (inDisplay && (speed === undefined || speed > 1e-4)) {
     const room = angle > 1 ? end.x - open.x0 : open.x1 - end.x;
     const reach = Math.max(0.08, Math.min(0.16 + 0.12 * (speed ?? 1), room * 0.9, display.x1 * 0.32));
-    builder.shapes.push({ kind: "area", path, ink: "jet", points: jetCone(end, angle, jet, reach) });
+    builder.shapes.push({ kind: "area", path, ink: "jet", points: jetCone(mouth, angle, jet, reach) });
   }
   const figures: Figure[] = [];
   if (state) {
@@ -62,12 +76,19 @@ function drawOutlet(builder: SceneBuilder, part: OutletPart, path: string, drawn
   else if (part.depth) figures.push({ value: metres(part.depth), dimension: "length", after: "deep" });
   builder.parts.push({
     path,
-    name: part.note ?? nameOf(part as Part),
+    name: outletName(part),
     anchor: end,
     figures,
     rank: inDisplay ? 2 : 4,
     lean: angle > 1 ? Math.PI * 1.25 : inDisplay ? -Math.PI / 4 : -Math.PI / 2,
   });
+}
+
+/** The note where it names the outlet, such as "left return"; a bare "left" is told to be one. */
+function outletName(part: OutletPart): string {
+  const { note } = part;
+  if (!note || note.length > 28) return nameOf(part as Part);
+  return /outlet|return|nozzle|jet|spray/i.test(note) ? note : `outlet, ${note}`;
 }
 
 /** A free jet widens by about a tenth of its way on each side. */
@@ -78,5 +99,5 @@ function jetCone(at: Point, angle: number, diameter: number, reach: number): Poi
     x: at.x + along.x * way + across.x * side * (diameter / 2 + 0.1 * way),
     y: at.y + along.y * way + across.y * side * (diameter / 2 + 0.1 * way),
   });
-  return [edge(0.012, 1), edge(reach, 0.9), edge(reach * 1.04, 0), edge(reach, -0.9), edge(0.012, -1)];
+  return [edge(0.004, 1), edge(reach, 0.9), edge(reach * 1.04, 0), edge(reach, -0.9), edge(0.004, -1)];
 }

@@ -1,4 +1,5 @@
 import { rectangle, type SceneBuilder } from "./builder.ts";
+import { inletPlaces } from "./drains.ts";
 import { metres } from "./frame.ts";
 import type { Figure, Point } from "./scene.ts";
 import { drawGlass, drawSurface, nappe } from "./vessels.ts";
@@ -32,7 +33,8 @@ export function drawOverflow(builder: SceneBuilder): void {
       ink: "nappe",
       points: nappe({ x: edge + 0.01, y: level.display }, { x: edge, y: crest }, Math.max(level.box, box.y0), -1),
     });
-  drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, box.x0 + (box.x1 - box.x0) * 0.5);
+  const markX = clearOf(inletPlaces(builder), box.x0, box.x1);
+  drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, markX);
   const { crest: typed } = design.overflow.weir;
   const figures: Figure[] = assessment
     ? [
@@ -60,16 +62,32 @@ export function drawOverflow(builder: SceneBuilder): void {
   builder.parts.push({
     path: "/overflow/box",
     name: "overflow box",
-    anchor: { x: box.x0 + (box.x1 - box.x0) * 0.5, y: level.box },
+    anchor: { x: markX, y: level.box },
     figures: assessment
       ? [
           { before: "fall", value: assessment.overflow.fall, dimension: "length" },
-          { before: "rim", value: assessment.overflow.boxFreeboard, dimension: "length", after: "above" },
+          { value: assessment.overflow.boxFreeboard, dimension: "length", after: "to the rim" },
         ]
       : [],
     rank: 2,
     lean: Math.PI * 0.9,
   });
+}
+
+/** Middle of the widest gap between the standpipes, for the mark of the water level. */
+function clearOf(taken: readonly number[], x0: number, x1: number): number {
+  const edges = [x0, ...taken, x1].sort((a, b) => a - b);
+  let best = (x0 + x1) / 2;
+  let widest = 0;
+  for (let i = 1; i < edges.length; i++) {
+    const gap = edges[i]! - edges[i - 1]!;
+    // At a wall half of the gap is as good as the whole between two pipes.
+    const worth = i === 1 || i === edges.length - 1 ? gap * 1.3 : gap;
+    if (worth <= widest) continue;
+    widest = worth;
+    best = (edges[i]! + edges[i - 1]!) / 2;
+  }
+  return best;
 }
 
 /** A comb along the crest, its open share and tooth height as typed; a plain crest gets a single line. */

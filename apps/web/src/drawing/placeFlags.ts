@@ -1,4 +1,4 @@
-import type { Rect } from "./placeLabels.ts";
+import { obstaclesOf, overlap, type Rect } from "./placeLabels.ts";
 import type { Flag, Point, Scene } from "./scene.ts";
 import type { View } from "./view.ts";
 
@@ -24,11 +24,12 @@ export function placeFlags(scene: Scene, view: View): PlacedFlag[] {
   const groups = new Map<string, Flag[]>();
   for (const flag of scene.flags) groups.set(flag.path, [...(groups.get(flag.path) ?? []), flag]);
   const most = view.width < 560 ? 2 : 3;
+  const obstacles = obstaclesOf(scene, view);
   const placed: PlacedFlag[] = [];
   for (const flags of groups.values()) {
     const anchor = view.toScreen(flags[0]!.at);
     const shown = flags.slice(0, most);
-    const row = freeRow(anchor, shown.length, placed, view);
+    const row = freeRow(anchor, shown.length, placed, obstacles, view);
     shown.forEach((flag, i) =>
       placed.push({
         flag,
@@ -41,25 +42,34 @@ export function placeFlags(scene: Scene, view: View): PlacedFlag[] {
   return placed;
 }
 
-/** Above and to the right of the part, moved on until no flag is hit. */
-function freeRow(anchor: Point, count: number, placed: readonly PlacedFlag[], view: View): Point {
+/** Near the part, over as few other marks as can be, and over no other flag. */
+function freeRow(
+  anchor: Point,
+  count: number,
+  placed: readonly PlacedFlag[],
+  obstacles: readonly Rect[],
+  view: View,
+): Point {
   const wide = (count - 1) * step;
-  const spots: Point[] = [];
-  for (let ring = 0; ring < 6; ring++)
-    for (const [dx, dy] of [
-      [14, -16],
-      [14, 16],
-      [-14 - wide, -16],
-      [-14 - wide, 16],
-    ] as const)
-      spots.push({ x: anchor.x + dx * (1 + ring * 0.5), y: anchor.y + dy * (1 + ring * 0.9) });
-  const fits = (spot: Point) =>
-    spot.x > flagRadius + 2 &&
-    spot.x + wide < view.width - flagRadius - 2 &&
-    spot.y > flagRadius + 2 &&
-    spot.y < view.height - view.foot - flagRadius &&
-    placed.every(({ at }) => Math.abs(at.y - spot.y) >= step || at.x < spot.x - step || at.x > spot.x + wide + step);
-  return spots.find(fits) ?? spots[0]!;
+  let best: Point | undefined;
+  let least = Infinity;
+  for (const ring of [15, 22, 31, 42, 56]) {
+    for (let k = 0; k < 16; k++) {
+      const angle = Math.PI / 4 + (k * Math.PI) / 8;
+      const x = anchor.x + Math.cos(angle) * ring - (Math.cos(angle) < -0.01 ? wide : 0);
+      const y = anchor.y - Math.sin(angle) * ring;
+      const rect = { x: x - flagRadius, y: y - flagRadius, width: wide + 2 * flagRadius, height: 2 * flagRadius };
+      if (rect.x < 4 || rect.x + rect.width > view.width - 4 || rect.y < 4) continue;
+      if (rect.y + rect.height > view.height - view.foot) continue;
+      if (flagRects(placed).some((other) => overlap(rect, other, 2) > 0)) continue;
+      let cost = ring * 3;
+      for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.3;
+      if (cost >= least) continue;
+      least = cost;
+      best = { x, y };
+    }
+  }
+  return best ?? { x: anchor.x + 14, y: anchor.y - 16 };
 }
 
 /** Returns the areas on the screen that flags cover, for labels to keep free of [px]. */

@@ -91,7 +91,7 @@ function bestPlace(
     if (rect.y + rect.height > view.height - view.foot - 2) return;
     if (taken.some((other) => overlap(rect, other, 3) > 0)) return;
     let cost = Math.hypot(dx, dy) * 0.5 + turn(Math.atan2(-dy, dx), part.lean) * 9 - bonus;
-    for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.09;
+    for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.2;
     if (best && cost >= best.cost) return;
     const tip = nearestOn(rect, anchor);
     for (const other of placed) {
@@ -119,27 +119,30 @@ function bestPlace(
 }
 
 /** Widths grow in steps of 8, so that a changing digit does not move a label. */
-function labelSize(lines: readonly string[]): { readonly width: number; readonly height: number } {
-  const widths = lines.map((line, i) => textWidth(line, i === 0 ? labelType.name : labelType.figure));
+function labelSize(all: readonly string[]): { readonly width: number; readonly height: number } {
+  const lines = all[0] === "" ? all.slice(1) : all;
+  const widths = all.map((line, i) => textWidth(line, i === 0 ? labelType.name : labelType.figure));
   const width = Math.ceil((Math.max(...widths) + 2 * labelType.pad) / 8) * 8;
   return { width, height: lines.length * labelType.line + 2 * labelType.pad - 2 };
 }
 
-/** Symbols, devices, pipes and water lines: a label may lie over them, at a price. */
-function obstaclesOf(scene: Scene, view: View): Rect[] {
+const linesToAvoid = new Set(["surface", "teeth", "outline", "glass", "ground"]);
+
+/** Returns what is drawn as rectangles [px]: a label may lie over symbols, devices, pipes and water lines, at a price. */
+export function obstaclesOf(scene: Scene, view: View): Rect[] {
   const rects: Rect[] = [];
   for (const shape of scene.shapes) {
     if (shape.kind === "symbol") {
       const p = view.toScreen(shape.at);
-      const half = Math.max(7, (shape.size * view.scale) / 2);
+      const half = Math.max(7, (shape.size * view.scale) / 2) + (shape.symbol === "pump" ? 9 : 0);
       rects.push({ x: p.x - half, y: p.y - half, width: 2 * half, height: 2 * half });
     } else if (shape.kind === "box") {
       const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
       const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
       // A device's box is dear: its name stands in it.
       for (let i = 0; i < 3; i++) rects.push({ x: a.x, y: a.y, width: b.x - a.x, height: b.y - a.y });
-    } else if (shape.kind === "pipe" || shape.ink === "surface" || shape.ink === "teeth" || shape.ink === "outline") {
-      const half = shape.kind === "pipe" ? (shape.bore * view.scale) / 2 + 1.5 : 2;
+    } else if (shape.kind === "pipe" || linesToAvoid.has(shape.ink)) {
+      const half = shape.kind === "pipe" ? (shape.bore * view.scale) / 2 + 1.5 : 2.5;
       for (let i = 1; i < shape.points.length; i++) {
         const a = view.toScreen(shape.points[i - 1]!);
         const b = view.toScreen(shape.points[i]!);
@@ -152,22 +155,7 @@ function obstaclesOf(scene: Scene, view: View): Rect[] {
       }
     }
   }
-  const { sump, display } = wallsOf(scene);
-  for (const points of [sump, display])
-    for (let i = 1; i < points.length; i++) {
-      const a = view.toScreen(points[i - 1]!);
-      const b = view.toScreen(points[i]!);
-      rects.push({ x: Math.min(a.x, b.x) - 3, y: Math.min(a.y, b.y) - 3, width: Math.abs(a.x - b.x) + 6, height: Math.abs(a.y - b.y) + 6 });
-    }
   return rects;
-}
-
-function wallsOf(scene: Scene): { readonly sump: readonly Point[]; readonly display: readonly Point[] } {
-  const wall = (path: string) => {
-    const shape = scene.shapes.find((one) => one.kind === "area" && one.ink === "glass" && one.path === path);
-    return shape?.kind === "area" ? shape.points : [];
-  };
-  return { sump: wall("/sump"), display: wall("/display") };
 }
 
 /** Returns the area [px2] that two rectangles share when each keeps `gap` from the other.

@@ -1,4 +1,4 @@
-import { cornerDistances, polylineLength } from "./polyline.ts";
+import { cornerDistances, distance, pointAlong, polylineLength } from "./polyline.ts";
 import type { Point } from "./scene.ts";
 
 /** What the placing of a run's parts needs to know of each of them. */
@@ -9,29 +9,74 @@ export interface Bead {
   readonly length: number;
   /** Half the room that a symbol takes on the line [m]. */
   readonly half: number;
+  /** Change of elevation along a pipe [m]. */
+  readonly rise?: number;
 }
 
-/** Where a part lies on the line: from and to for a pipe, the same place twice for a symbol [m along]. */
+/** Where a part lies on the line: its stretch, and the place of its symbol or of a pipe's middle [m along]. */
 export interface Placed {
   readonly from: number;
   readonly to: number;
+  readonly at: number;
 }
 
-/** Returns for each part of a run where it lies on the drawn line: elbows go to corners, pipes share what is between
- *  in proportion to their lengths, and symbols keep their distance from each other.
+/** Returns for each part of a run where it lies on the drawn line: elbows go to corners, parts on upright pieces to
+ *  their true elevation, pipes share what is between in proportion to their lengths, and symbols keep their distance.
+ *  The stretches follow each other without gaps, so that a run drawn part by part is one pipe.
  *  points the drawn line [m]   beads the parts in order   -> places along the line [m], one for each part
  *  Findings: none. Throws: never.
  *  Valid: any line and any run; where the line is too short for all symbols they move closer evenly.
  *  Source: own construction. */
 export function placeParts(points: readonly Point[], beads: readonly Bead[]): Placed[] {
   const total = polylineLength(points);
-  const nominal = nominalPlaces(beads, total);
+  const nominal = levelPlaces(points, beads, nominalPlaces(beads, total), total);
   const pinned = pinElbows(beads, nominal, cornerDistances(points), total);
   const spots = spread(beads, pinned, total);
+  const edges = beads.slice(1).map((bead, i) => edgeBetween(beads[i]!, bead, spots[i]!, spots[i + 1]!));
+  let last = 0;
   return beads.map((bead, i) => {
-    if (bead.kind !== "pipe") return { from: spots[i]!, to: spots[i]! };
-    return { from: edgeBefore(beads, spots, i), to: edgeAfter(beads, spots, i, total) };
+    const from = last;
+    last = Math.max(from, Math.min(total, edges[i] ?? total));
+    return { from, to: last, at: bead.kind === "pipe" ? (from + last) / 2 : spots[i]! };
   });
+}
+
+/** A pipe reaches to the symbol or to the elbow's socket; two symbols, like two pipes, share what is between them. */
+function edgeBetween(a: Bead, b: Bead, from: number, to: number): number {
+  if (a.kind === "pipe" && b.kind !== "pipe") return b.kind === "elbow" ? to - b.half : to;
+  if (b.kind === "pipe" && a.kind !== "pipe") return a.kind === "elbow" ? from + a.half : from;
+  return (from + to) / 2;
+}
+
+/** Where the line runs up or down, a part moves to where the line has the part's true elevation. */
+function levelPlaces(points: readonly Point[], beads: readonly Bead[], places: number[], total: number): number[] {
+  let y = points[0]!.y;
+  let least = 0;
+  return places.map((place, i) => {
+    const rise = beads[i]!.rise ?? 0;
+    const level = y + rise / 2;
+    y += rise;
+    const found = beads[i]!.kind === "end" ? total : (placeAtLevel(points, level, place) ?? place);
+    least = Math.max(least, found);
+    return least;
+  });
+}
+
+/** The place on an upright piece at an elevation, nearest to the wished one and not far from it. */
+function placeAtLevel(points: readonly Point[], level: number, wish: number): number | undefined {
+  if (Math.abs(pointAlong(points, wish).y - level) < 1e-6) return wish;
+  let best: number | undefined;
+  let along = 0;
+  for (let i = 1; i < points.length; i++) {
+    const a = points[i - 1]!;
+    const b = points[i]!;
+    if (Math.abs(a.x - b.x) < 1e-9 && (level - a.y) * (level - b.y) <= 0) {
+      const place = along + Math.abs(level - a.y);
+      if (Math.abs(place - wish) < 0.35 && (best === undefined || Math.abs(place - wish) < Math.abs(best - wish))) best = place;
+    }
+    along += distance(a, b);
+  }
+  return best;
 }
 
 /** Middle of each part if only pipe lengths counted. */
@@ -117,14 +162,4 @@ function spread(beads: readonly Bead[], places: readonly number[], total: number
     out[i] = Math.min(out[i]!, most);
   }
   return out;
-}
-
-function edgeBefore(beads: readonly Bead[], spots: readonly number[], i: number): number {
-  if (i === 0) return 0;
-  return beads[i - 1]!.kind === "pipe" ? (spots[i - 1]! + spots[i]!) / 2 : spots[i - 1]!;
-}
-
-function edgeAfter(beads: readonly Bead[], spots: readonly number[], i: number, total: number): number {
-  if (i === beads.length - 1) return total;
-  return beads[i + 1]!.kind === "pipe" ? (spots[i]! + spots[i + 1]!) / 2 : spots[i + 1]!;
 }

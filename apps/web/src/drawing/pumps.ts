@@ -84,7 +84,7 @@ function pumpSpots(builder: SceneBuilder, loop: Loop): Point[] {
   const beside = fromDisplay ? lanes.riser().x + 0.14 : frame.sump.x1 + 0.24;
   const start = fromDisplay ? beside : Math.max(beside, usedExternal(builder) + 0.3);
   const spots = heights.map((y, i) => ({ x: start + 0.24 * i, y }));
-  lanes.clear(spots.at(-1)!.x - (fromDisplay ? 0.02 : 0.06));
+  lanes.clear(spots.at(-1)!.x);
   return spots;
 }
 
@@ -135,7 +135,7 @@ function drawSuction(builder: SceneBuilder, loop: Loop, base: string, spots: rea
     ? { x1: frame.sump.x1, y0: frame.sump.y0, level: chamber.level, x: chamber.x1 }
     : { x1: frame.display.x1, y0: frame.display.y0, level: frame.level.display, x: frame.display.x1 };
   const y = Math.max(body.y0 + bore, body.level - depth);
-  const start = { x: Math.min(body.x, body.x1) - 0.03, y };
+  const start = { x: Math.min(body.x, body.x1) - 0.1, y };
   const inlet = { x: first.x - pumpSize / 2, y: first.y };
   const middle = Math.max(body.x1 + 0.06, inlet.x - 0.09);
   const points = tidyPolyline([start, { x: middle, y }, { x: middle, y: inlet.y }, inlet]);

@@ -8,9 +8,9 @@ import { pieceAlong, pointAlong } from "./polyline.ts";
 import type { DragTarget, Figure, Handle, PipeWater, Point, ScenePart } from "./scene.ts";
 
 /** Size of symbols on the line [m]: never smaller than a thumbnail, growing with the pipe. */
-export const symbolSize = (bore: number): number => Math.max(0.062, 2.1 * bore);
+export const symbolSize = (bore: number): number => Math.max(0.06, 1.5 * bore + 0.015);
 const deviceWidth = 0.19;
-const deviceHeight = 0.088;
+const deviceHeight = 0.076;
 
 /** A run with the line it is drawn on. */
 export interface DrawnRun {
@@ -36,15 +36,13 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
     const path = `${base}/${i}`;
     const place = places[i]!;
     const state = builder.partStates.get(path);
-    if (part.kind === "pipe") {
-      const to = Math.max(place.from, place.to);
-      builder.shapes.push({ kind: "pipe", path, points: pieceAlong(points, place.from, to), bore: bores[i]!, water });
-    }
-    const middle = pointAlong(points, (place.from + place.to) / 2);
+    if (place.to - place.from > 1e-6)
+      builder.shapes.push({ kind: "pipe", path, points: pieceAlong(points, place.from, place.to), bore: bores[i]!, water });
+    const middle = pointAlong(points, place.at);
     if (part.kind === "fitting" || part.kind === "valve") {
       const count = part.kind === "fitting" ? part.count : undefined;
       const size = symbolOf(part) === "elbow" ? bores[i]! * 1.5 : symbolSize(bores[i]!);
-      const out = pointAlong(points, place.to + 0.004).angle;
+      const out = pointAlong(points, place.at + 0.004).angle;
       const share = part.kind === "valve" ? valveShare(builder, part.opening, base) : undefined;
       builder.shapes.push({
         kind: "symbol",
@@ -89,12 +87,15 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
 }
 
 function bead(part: Part, bore: number): Bead {
-  if (part.kind === "pipe") return { kind: "pipe", length: metres(part.length), half: 0 };
+  if (part.kind === "pipe") {
+    const rise = part.rise ? metres(part.rise) : 0;
+    return { kind: "pipe", length: metres(part.length), half: 0, rise };
+  }
   if (part.kind === "device") return { kind: "point", length: 0, half: deviceWidth * 0.56 };
   if (part.kind === "outlet" || part.kind === "tee") return { kind: "end", length: 0, half: bore / 2 };
   const symbol = symbolOf(part);
   if (symbol === "elbow") return { kind: "elbow", length: 0, half: bore * 0.7 };
-  return { kind: "point", length: 0, half: symbolSize(bore) * (/valve/i.test(symbol) ? 0.62 : 0.4) };
+  return { kind: "point", length: 0, half: symbolSize(bore) * (/valve|check/i.test(symbol) ? 0.58 : 0.26) };
 }
 
 function longestPipe(run: Run, places: readonly { from: number; to: number }[]): number {
@@ -139,12 +140,20 @@ function scenePart(
   return {
     path,
     name: part.kind === "fitting" ? nameOf(part) : (state?.label ?? nameOf(part)),
-    anchor: { x: at.x, y: at.y },
+    anchor: part.kind === "device" ? { x: at.x, y: at.y + deviceHeight / 2 } : { x: at.x, y: at.y },
     figures,
-    rank: part.kind === "device" ? 2 : part.kind === "valve" || (part.kind === "pipe" && main) ? 3 : 4,
-    lean: upright ? 0 : Math.PI / 2,
+    ...(part.kind === "device" ? { lettered: true, shown: 1 } : part.kind === "pipe" ? { shown: 1 } : {}),
+    rank: rankOf(part, main, base),
+    lean: upright && part.kind !== "device" ? 0 : Math.PI / 2,
     ...(handle ? { handle } : {}),
   };
+}
+
+/** Devices always, throttled valves and the trunk of a loop where there is room, the rest in hand only. */
+function rankOf(part: Part, main: boolean, base: string): ScenePart["rank"] {
+  if (part.kind === "device") return 2;
+  if (part.kind === "valve") return part.opening < 1 ? 3 : 4;
+  return part.kind === "pipe" && main && /^\/loops\/\d+\/run$/.test(base) ? 3 : 4;
 }
 
 /** Along a pipe that runs up or down, its rise grows with its length. */

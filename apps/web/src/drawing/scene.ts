@@ -61,6 +61,8 @@ export interface PipeShape {
   /** Inner diameter [m]. */
   readonly bore: number;
   readonly water: PipeWater;
+  /** True where its ends reach round the corner into the next pipe, as those of a header do. */
+  readonly square?: boolean;
 }
 
 /** Drafting symbols after ISO 14617 and ISO 10628-2: valve, pump, check valve and the small marks between pipes. */
@@ -151,6 +153,12 @@ export interface ScenePart {
   readonly figures: readonly Figure[];
   /** Words that belong to the figures: a regime, a state. */
   readonly state?: string;
+  /** True where the shape bears its name, so that the label need not. */
+  readonly lettered?: boolean;
+  /** How many of its numbers the label shows until it is in hand; two where nothing is said. */
+  readonly shown?: number;
+  /** True where the label should be slim, one number to a line. */
+  readonly narrow?: boolean;
   /** 1 is shown on the smallest screen, 2 on a tablet, 3 on a desk, 4 only when selected. */
   readonly rank: 1 | 2 | 3 | 4;
   /** Which side of the anchor the label likes best, counter-clockwise from +x [rad]. */

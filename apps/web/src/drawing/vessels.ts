@@ -24,11 +24,15 @@ const line = (builder: SceneBuilder, path: string, ink: Ink, points: readonly Po
 
 /** Adds a water surface with the drafting mark for a level: a triangle standing on it. */
 export function drawSurface(builder: SceneBuilder, path: string, x0: number, x1: number, y: number, mark: number): void {
+  drawSurfaceLine(builder, path, x0, x1, y);
+  builder.shapes.push({ kind: "symbol", path, symbol: "waterLevel", at: { x: mark, y }, angle: 0, size: 0.05 });
+}
+
+function drawSurfaceLine(builder: SceneBuilder, path: string, x0: number, x1: number, y: number): void {
   line(builder, path, "surface", [
     { x: x0, y },
     { x: x1, y },
   ]);
-  builder.shapes.push({ kind: "symbol", path, symbol: "waterLevel", at: { x: mark, y }, angle: 0, size: 0.05 });
 }
 
 /** A tank open at the top: two walls and a floor as one cut piece of glass. */
@@ -112,11 +116,12 @@ function drawDisplay(builder: SceneBuilder): void {
   // A box beside the tank takes its water over the wall, which is cut down to the crest there.
   const leftTop = design.overflow.kind === "externalBox" && beside ? Math.min(crest, display.y1) : display.y1;
   drawGlass(builder, "/display", display.x0, display.x1, display.y0, leftTop, display.y1);
+  if (builder.frame.box.x0 > 0) drawSurfaceLine(builder, "/display", 0, builder.frame.box.x0, level.display);
   drawSurface(builder, "/display", open.x0, open.x1, level.display, open.x0 + (open.x1 - open.x0) * 0.5);
   const figures: Figure[] = [];
   if (assessment) {
     figures.push({ value: assessment.volumes.display, dimension: "volume" });
-    figures.push({ value: assessment.overflow.displayFreeboard, dimension: "length", after: "below the rim" });
+    figures.push({ value: assessment.overflow.displayFreeboard, dimension: "length", after: "to the rim" });
     figures.push({ value: assessment.turnover.return.value, dimension: "turnover" });
   }
   builder.parts.push({
@@ -171,6 +176,7 @@ function drawSump(builder: SceneBuilder): void {
       name: `${design.sump.chambers[i]!.name ?? chamber.id} chamber`.replace(/chamber chamber$/i, "chamber"),
       anchor: { x: (chamber.x0 + chamber.x1) / 2, y: Math.min(chamber.level, sump.y1) - 0.03 },
       figures,
+      narrow: true,
       rank: last ? 2 : 3,
       lean: -Math.PI / 2,
       ...(last
