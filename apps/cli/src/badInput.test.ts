@@ -61,7 +61,7 @@ describe("bad input ends with 2, on the error stream, with place and fix", () =>
       edited((d) => {
         d.display.length = { value: 25, unit: "L" };
       }),
-      /\/display\/length\n.*25 L is a volume/,
+      /\/display\/length\/unit\n.*"L" is no unit of length/,
     ],
     [
       "a negative length",
@@ -119,7 +119,7 @@ describe("bad input ends with 2, on the error stream, with place and fix", () =>
       d.loops = [];
     });
     const { code, stderr } = runCli(["rank", "-"], text);
-    for (const path of ["/display/length", "/display/width", "/loops"]) expect(stderr).toContain(`  ${path}\n`);
+    for (const path of ["/display/length", "/display/width/unit", "/loops"]) expect(stderr).toContain(`  ${path}\n`);
     expect(code).toBe(2);
   });
 

@@ -42,7 +42,7 @@ export function buildProgram(finish: (code: ExitCode) => void): Command {
     });
   withPumps(answering(subcommand(program, "rank <file>")))
     .description("the pumps of the catalogue for one loop, best first, with reasons")
-    .option("--loop <number>", "which loop, 1 is the first", whole(1, 1000), 1)
+    .option("--loop <number>", "which loop, 1 is the first (default: the first return)", whole(1, 1000))
     .option("--top <number>", "how many to show", whole(1, 100_000), 10)
     .option("--no-pairs", "leave out two equal pumps side by side")
     .action(async (file, options) => {

@@ -9,9 +9,9 @@ import { type AnswerOptions, deliver } from "../output/deliver.ts";
 import { withProgress } from "../output/progress.ts";
 import { rankingText } from "../views/rankingText.ts";
 
-/** Options of `rank`: `loop` counts from 1 as people do. */
+/** Options of `rank`: `loop` counts from 1 as people do, and is the first return loop where it is not given. */
 export interface RankCommandOptions extends AnswerOptions {
-  readonly loop: number;
+  readonly loop?: number;
   readonly top: number;
   readonly pairs: boolean;
   readonly catalogue?: string;
@@ -21,12 +21,18 @@ export interface RankCommandOptions extends AnswerOptions {
 export async function rankCommand(file: string, options: RankCommandOptions): Promise<ExitCode> {
   const catalogue = await loadCatalogue(options.catalogue);
   const design = await loadDesign(file, catalogue);
-  if (options.loop > design.loops.length)
-    throw badSource("--loop", `the design has ${design.loops.length} loops`, "give 1 for the first", options.loop);
-  const loop = options.loop - 1;
-  const ranking = await withProgress("Trying pumps", () => rank(design, catalogue, { loop, pairs: options.pairs }));
+  const count = design.loops.length;
+  if (options.loop !== undefined && options.loop > count)
+    throw badSource(
+      "--loop",
+      "the design has no such loop",
+      `give ${count === 1 ? "1" : `1 to ${count}`}`,
+      options.loop,
+    );
+  const wished = { pairs: options.pairs, ...(options.loop === undefined ? {} : { loop: options.loop - 1 }) };
+  const ranking = await withProgress("Trying pumps", () => rank(design, catalogue, wished));
   const facts = {
-    loopName: design.loops[loop]?.name ?? `loop ${options.loop}`,
+    loopName: design.loops[ranking.loop]?.name ?? `loop ${ranking.loop + 1}`,
     top: options.top,
     currency: catalogueCurrency(catalogue),
     tariffCurrency: tariffCurrency(design),

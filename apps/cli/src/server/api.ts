@@ -1,4 +1,4 @@
-import { assess, levers, rank } from "@tidewright/advice";
+import { assess, levers, type RankOptions, rank } from "@tidewright/advice";
 import { demoCatalogue } from "@tidewright/catalogue";
 import { type Design, type Problem, readDesign } from "@tidewright/design";
 import { type Context, Hono } from "hono";
@@ -53,16 +53,16 @@ async function designOf(context: Context): Promise<Design> {
   throw new BadInput("body", reading.problems);
 }
 
-function rankOptions(context: Context, design: Design): { loop: number; pairs: boolean } {
+function rankOptions(context: Context, design: Design): RankOptions {
   const problems: Problem[] = [];
-  const { loop = "1", pairs = "true" } = context.req.query();
+  const { loop, pairs = "true" } = context.req.query();
   const count = design.loops.length;
-  if (!/^[1-9]\d*$/.test(loop) || Number(loop) > count)
+  if (loop !== undefined && (!/^[1-9]\d*$/.test(loop) || Number(loop) > count))
     problems.push({ path: "?loop", message: "there is no such loop", value: loop, fix: `give 1 to ${count}` });
   if (pairs !== "true" && pairs !== "false")
     problems.push({ path: "?pairs", message: "neither true nor false", value: pairs, fix: "give true or false" });
   if (problems.length > 0) throw new BadInput("query", problems);
-  return { loop: Number(loop) - 1, pairs: pairs === "true" };
+  return { pairs: pairs === "true", ...(loop === undefined ? {} : { loop: Number(loop) - 1 }) };
 }
 
 function answer(context: Context, result: unknown): Response {

@@ -19,8 +19,8 @@ const rankParameters = [
   {
     name: "loop",
     in: "query",
-    description: "which loop of the design, 1 is the first",
-    schema: { type: "integer", minimum: 1, default: 1 },
+    description: "which loop of the design, 1 is the first; the first return loop where it is left out",
+    schema: { type: "integer", minimum: 1 },
   },
   {
     name: "pairs",

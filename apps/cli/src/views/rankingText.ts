@@ -23,11 +23,12 @@ export function rankingText(ranking: Ranking, facts: RankingFacts, look: Look): 
   const { candidates, rejections, aim, wish } = ranking;
   const shown = candidates.slice(0, facts.top);
   const best = shown[0];
-  const wished = `aim ${format(aim, "flow")}, wish ${format(wish.low, "flow")} to ${format(wish.high, "flow")}`;
+  // The wish is water that arrives; the aim is what the pump must move for it, side branches included.
+  const wished = `wish ${format(wish.low, "flow")} to ${format(wish.high, "flow")}, for which the pump moves ${format(aim, "flow")}`;
   const answer =
     best === undefined
       ? `None of ${ranking.considered} choices fits ${facts.loopName} (${wished}).`
-      : `${best.label} at ${percent(best.speed)} speed suits ${facts.loopName} best: ${format(best.flowToDisplay, "flow")} into the display (${wished}), ${format(best.watts, "power")}, ${money(best.price, facts.currency)}.`;
+      : `${best.label} at ${percent(best.speed)} speed suits ${facts.loopName} best: ${format(best.flowToDisplay, "flow")} arrive (${wished}), ${format(best.watts, "power")}, ${money(best.price, facts.currency)}.`;
   return paragraphs([
     wrap(answer, width),
     section(
