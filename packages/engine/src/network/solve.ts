@@ -5,7 +5,7 @@ import { eliminate } from "./elimination.ts";
 import { evaluateLosses } from "./linkLosses.ts";
 import type { ConvergenceRecord } from "./record.ts";
 import { balanceFlows, planForest, type SpanningForest } from "./spanningForest.ts";
-import { addTeeLosses } from "./tees.ts";
+import { teeLosses } from "./tees.ts";
 
 export interface SolveOptions {
   /** Energy error allowed on any link, over the head scale [-]; 1e-10 where nothing is said. */
@@ -30,6 +30,9 @@ export interface NetworkState {
   readonly x: Float64Array;
   readonly change: Float64Array;
   readonly trial: Float64Array;
+  /** Tee losses of each link [m] as reckoned from the flows, and as the solver takes them for now. */
+  readonly teeTrue: Float64Array;
+  readonly teeLoss: Float64Array;
   readonly weight: Float64Array;
   readonly excess: Float64Array;
   readonly correction: Float64Array;
@@ -64,6 +67,8 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     x: vector(links).fill(7),
     change: vector(links),
     trial: vector(links),
+    teeTrue: vector(links),
+    teeLoss: vector(links),
     weight: vector(net.plan.slots),
     excess: vector(junctions),
     correction: vector(junctions),
@@ -138,6 +143,7 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
     state.flow.set(net.firstFlow);
     state.x.fill(7);
     state.shut.fill(0);
+    state.teeLoss.fill(0);
     head.fill(high, 0, net.junctionCount);
     state.forest = net.forest;
   }
@@ -145,10 +151,23 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
   measure(net, state);
 }
 
-/** Losses at the present flows, and the largest energy error at the present heads. */
-function measure(net: CompiledNetwork, state: NetworkState): void {
+/** Losses at the present flows, and the largest energy error at the present heads. Tee losses depend on three flows at once and
+ *  would spoil the convex search, so `frozen` keeps them as they are while a step is being sized. */
+function measure(net: CompiledNetwork, state: NetworkState, frozen = false): void {
   evaluateLosses(net, state.shut, state.flow, state.x, state.loss, state.slope);
-  if (net.tees.length > 0) addTeeLosses(net.tees, state.flow, state.loss, state.slope);
+  const tees = net.tees.length > 0;
+  if (tees && !frozen) teeLosses(net.tees, state.flow, state.teeTrue, state.slope);
+  measureErrors(net, state, tees ? (frozen ? state.teeLoss : state.teeTrue) : undefined);
+  if (!tees) return;
+  // Once plain iteration has had its chance, tee losses follow more slowly: that calms tees that feed back on each other.
+  const follow = state.energyResidual < 1e-9 || state.iterations < 20 ? 1 : state.iterations < 80 ? 0.5 : 0.2;
+  for (let l = 0; l < net.linkCount; l++) {
+    if (!frozen) state.teeLoss[l] += follow * (state.teeTrue[l] - state.teeLoss[l]);
+    state.loss[l] += state.teeLoss[l];
+  }
+}
+
+function measureErrors(net: CompiledNetwork, state: NetworkState, extra: Float64Array | undefined): void {
   const { from, to } = net;
   const { head, loss, shut } = state;
   let worst = 0;
@@ -156,7 +175,7 @@ function measure(net: CompiledNetwork, state: NetworkState): void {
   let scale = state.headScale;
   for (let l = 0; l < net.linkCount; l++) {
     if (shut[l] !== 0) continue;
-    const h = loss[l];
+    const h = extra === undefined ? loss[l] : loss[l] + extra[l];
     const error = head[from[l]] - head[to[l]] - h;
     const size = error < 0 ? -error : error;
     if (!(size <= worst)) {
@@ -255,12 +274,13 @@ function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): 
     return;
   }
   trial.set(flow);
+  const tees = net.tees.length > 0;
   const atStart = contentSlope(net, state);
   let share = 1;
   for (let attempt = 0; attempt < 30; attempt++) {
     for (let l = 0; l < links; l++) flow[l] = trial[l] + share * change[l];
     balanceFlows(state.forest, net.from, net.to, net.demand, flow, state.surplus);
-    measure(net, state);
+    measure(net, state, tees);
     const atEnd = contentSlope(net, state);
     // Near the answer both slopes are rounding; a full step is then right.
     if (!(atEnd > -0.5 * atStart) || state.energyResidual < 1e-9) break;
@@ -268,6 +288,7 @@ function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): 
     share *= Math.min(0.7, Math.max(0.1, atStart / (atStart - atEnd)));
     if (attempt === 0) state.shortened++;
   }
+  if (tees) measure(net, state);
 }
 
 /** d(content)/d(share) along the step: sum of (h - dH) dQ, negative while it still descends. */

@@ -11,10 +11,6 @@ export interface CompiledTee {
   readonly areaRatio: number;
 }
 
-/** Where all flow turns the corner (branch to both runs, or both runs to branch) no split correlation applies: Crane's
- *  branch tee, 60 fT, at 1 in (fT 0.022); Crane TP-410, 2009, page A-30. */
-const turningLoss = 60 * 0.022;
-
 export function compileTees(
   model: NetworkModel,
   linkIndex: ReadonlyMap<string, number>,
@@ -31,40 +27,44 @@ export function compileTees(
   });
 }
 
-/** Adds the tees' losses to those of their legs. A tee couples three flows, so its exact derivative is not symmetric; the
- *  legs' own share of it goes into `slope` and the rest is left to iteration, which costs a few steps and no accuracy. */
-export function addTeeLosses(
+/** A leg that carries less than about this share of the combined flow has its tee loss faded out, so that the loss passes
+ *  through zero with the flow: the published fits stop at a dead branch, where their values for the two directions do not meet. */
+const fade = 0.01;
+
+/** Works out the tees' losses [m] of every link into `extra` (zero elsewhere) and adds their own slopes to `slope`. A tee couples
+ *  three flows, so its exact derivative is not symmetric; the legs' own rising share of it goes into `slope` and the rest is left
+ *  to iteration, which costs a few steps and no accuracy. */
+export function teeLosses(
   tees: readonly CompiledTee[],
   flow: Float64Array,
-  loss: Float64Array,
+  extra: Float64Array,
   slope: Float64Array,
 ): void {
+  extra.fill(0);
   for (const tee of tees) {
-    const into = [0, 1, 2].map((leg) => tee.inward[leg] * flow[tee.legs[leg]]);
-    const ins = into.filter((q) => q > 0).length;
-    if (ins === 0 || ins === 3) continue;
-    const dividing = ins === 1;
-    // The combined leg is the one alone on its side.
-    const combined = into.findIndex((q) => (dividing ? q > 0 : q <= 0));
-    const total = Math.abs(into[combined]);
-    if (total < 1e-12) continue;
+    const into0 = tee.inward[0] * flow[tee.legs[0]];
+    const into1 = tee.inward[1] * flow[tee.legs[1]];
+    const into2 = tee.inward[2] * flow[tee.legs[2]];
+    const total = Math.max(Math.abs(into0), Math.abs(into1), Math.abs(into2));
+    if (!(total > 1e-12)) continue;
     const velocity = total / tee.runArea;
     const unit = (velocity * velocity) / (2 * standardGravity);
-    const add = (leg: number, coefficient: number, derivative: number) => {
+    const add = (leg: 0 | 1 | 2, coefficient: number, derivative: number) => {
       const link = tee.legs[leg];
-      loss[link] += Math.sign(flow[link]) * coefficient * unit;
-      slope[link] += Math.max(0, derivative) * (unit / total);
+      const q = flow[link];
+      const width = fade * total;
+      const root = Math.hypot(q, width);
+      extra[link] += (q / root) * coefficient * unit;
+      const fading = (coefficient * width * width) / (root * root * root);
+      slope[link] += unit * (Math.max(0, derivative) / total + Math.max(0, fading));
     };
-    if (combined === 2) {
-      const branchUnit = 1 / tee.areaRatio ** 2;
-      add(0, turningLoss * branchUnit, 0);
-      add(1, turningLoss * branchUnit, 0);
-      continue;
-    }
-    const run = combined === 0 ? 1 : 0;
-    const split = Math.min(1, Math.abs(into[2]) / total);
+    // With all flow turning the corner the fits are taken at their end, all flow through the branch.
+    const turning = Math.abs(into2) >= total * (1 - 1e-12);
+    const run: 0 | 1 = Math.abs(into0) >= Math.abs(into1) ? 1 : 0;
+    const split = turning ? 1 : Math.min(1, Math.abs(into2) / total);
+    const dividing = turning ? into2 < 0 : (run === 1 ? into0 : into1) > 0;
     const losses = dividing ? dividingTeeLoss(split, tee.areaRatio) : combiningTeeLoss(split, tee.areaRatio);
-    add(run, losses.run, -losses.runSlope);
     add(2, losses.branch, losses.branchSlope);
+    if (!turning) add(run, losses.run, -losses.runSlope);
   }
 }
