@@ -21,7 +21,7 @@ export function money(amount: number, currency: string): string {
 
 /** Returns a share as whole per cent. */
 export function percent(share: number): string {
-  return Number.isFinite(share) ? `${Math.round(share * 100)} %` : "—";
+  return Number.isFinite(share) ? `${Math.round(share * 100)}\u202f%` : "—";
 }
 
 /** Returns an interval as "low to high". */

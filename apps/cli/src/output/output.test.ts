@@ -32,6 +32,18 @@ describe("tables", () => {
   });
 });
 
+describe("units in tables", () => {
+  const right = { head: "flow", align: "right" } as const;
+
+  it("stand once above a column that shares one, intervals included, and stay in the cells of mixed columns", () => {
+    const shared = tableText([right], [["12\u202fL/h"], ["1\u202fL/h to 2\u202fL/h"], ["—"]], 80);
+    expect(shared.split("\n").map((line) => line.trim())).toEqual(["flow", "L/h", "12", "1 to 2", "—"]);
+    const mixed = tableText([right], [["12\u202fL/h"], ["3\u202fm"]], 80);
+    expect(mixed).toContain("12\u202fL/h");
+    expect(mixed).toContain("3\u202fm");
+  });
+});
+
 describe("numbers", () => {
   // NIST Special Publication 811 (2008), appendix B.8: 1 US gallon is 3.785412 L, 1 foot is 0.3048 m;
   // 1 imperial gallon is 4.54609 L.

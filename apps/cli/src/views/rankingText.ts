@@ -60,7 +60,7 @@ function rows(
     ],
     shown.map((each, i) => [
       String(i + 1),
-      `${each.arrangement === "parallel" ? "2 x " : ""}${each.label.replace(/^2 [x×] /, "")}${each.paretoFront ? " *" : ""}`,
+      `${each.label}${each.paretoFront ? " *" : ""}`,
       percent(each.speed),
       format(each.flow, "flow"),
       format(each.head, "head"),

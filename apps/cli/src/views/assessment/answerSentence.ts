@@ -12,8 +12,8 @@ export function answerSentence(assessment: Assessment, format: Format): string {
   if (loop === undefined || pumps.length === 0)
     return `No pump is chosen yet: ${flow} run over the weir, ${turnover}${verdict}.`;
   const labels = [...new Set(pumps.map((pump) => pump.label))];
-  const count = pumps.length > 1 && labels.length === 1 ? `${pumps.length} x ` : "";
-  return `${count}${labels.join(" with ")} brings ${flow} over the weir against ${headOf(loop, format)}: ${turnover}${verdict}.`;
+  const count = pumps.length > 1 && labels.length === 1 ? `${pumps.length} × ` : "";
+  return `${count}${labels.join(" with ")} ${pumps.length > 1 ? "bring" : "brings"} ${flow} over the weir against ${headOf(loop, format)}: ${turnover}${verdict}.`;
 }
 
 function headOf(loop: LoopState, format: Format): string {
