@@ -1,8 +1,8 @@
 import type { Assessment, DrainState } from "@tidewright/advice";
-import type { ReactNode } from "react";
+import { type ReactNode, useEffect, useState } from "react";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
-import { Sourced } from "../provenance/Sourced.tsx";
 import type { ProvenanceId } from "../provenance/provenance.ts";
+import { Sourced } from "../provenance/Sourced.tsx";
 import { useBench } from "../state/bench.ts";
 import { Glyph } from "./Glyph.tsx";
 
@@ -32,14 +32,14 @@ function Figure({ label, of, index = 0, value, note, off = false }: FigureProps)
 /** The drain that is nearest to its limit, by its share of what it carries quietly. */
 function hardest(drains: readonly DrainState[]): number {
   let worst = 0;
-  for (const [place, drain] of drains.entries())
-    if (load(drain) > load(drains[worst]!)) worst = place;
+  for (const [place, drain] of drains.entries()) if (load(drain) > load(drains[worst]!)) worst = place;
   return worst;
 }
 
 const load = (drain: DrainState) => (drain.capacity.quiet > 0 ? drain.flow / limitOf(drain) : 0);
 /** A siphon is meant to run full, so its limit is the siphon; every other drain should stay quiet. */
-const limitOf = (drain: DrainState) => (drain.kind === "throttledSiphon" ? drain.capacity.siphon : drain.capacity.quiet);
+const limitOf = (drain: DrainState) =>
+  drain.kind === "throttledSiphon" ? drain.capacity.siphon : drain.capacity.quiet;
 
 function drainVerdict(drain: DrainState): { word: string; off: boolean } {
   const { quiet, practice, siphon } = drain.capacity;
@@ -63,16 +63,35 @@ export function AnswerSentence() {
         : sentence(assessed.assessment, format);
   return (
     <section className="answer" aria-label="Answer" aria-busy={assessed === undefined}>
-      <p className="answer-sentence" role="status" aria-live="polite">
-        {words}
-      </p>
+      <p className="answer-sentence">{words}</p>
+      <Spoken words={words} />
     </section>
+  );
+}
+
+/** Time without change after which the answer is read out [ms]: during a drag nobody wants to hear every step. */
+const settled = 700;
+
+/** The answer for a screen reader, once it has settled. */
+function Spoken({ words }: { readonly words: string }) {
+  const [spoken, setSpoken] = useState("");
+  useEffect(() => {
+    const timer = setTimeout(() => setSpoken(words), settled);
+    return () => clearTimeout(timer);
+  }, [words]);
+  return (
+    <p className="visually-hidden" role="status" aria-live="polite">
+      {spoken}
+    </p>
   );
 }
 
 /** The loop that the answer is about: the return, or the first where none says that it is one. */
 const mainLoopOf = (assessment: Assessment): number =>
-  Math.max(0, assessment.loops.findIndex(({ purpose }) => purpose === "return"));
+  Math.max(
+    0,
+    assessment.loops.findIndex(({ purpose }) => purpose === "return"),
+  );
 
 /** The eight numbers behind the sentence. */
 export function AnswerFigures() {
@@ -83,7 +102,10 @@ export function AnswerFigures() {
   const mainLoop = mainLoopOf(assessment);
   const loop = assessment.loops[mainLoop];
   const pumps = assessment.pumps.filter((pump) => pump.loop === mainLoop);
-  const pumpPlace = Math.max(0, assessment.pumps.findIndex((pump) => pump.loop === mainLoop));
+  const pumpPlace = Math.max(
+    0,
+    assessment.pumps.findIndex((pump) => pump.loop === mainLoop),
+  );
   const worst = hardest(assessment.drains);
   const drain = assessment.drains[worst];
   const verdict = drain && drainVerdict(drain);
@@ -103,7 +125,13 @@ export function AnswerFigures() {
           value={nameOf(pumps) ?? "none"}
           note={pumps[0] ? `at ${Math.round(pumps[0].speed * 100)} %` : "choose one below"}
         />
-        <Figure label="Flow" of="flow" index={mainLoop} value={format(loop?.flow ?? 0, "flow")} note={`against ${format(loop?.totalHead ?? 0, "head")}`} />
+        <Figure
+          label="Flow"
+          of="flow"
+          index={mainLoop}
+          value={format(loop?.flow ?? 0, "flow")}
+          note={`against ${format(loop?.totalHead ?? 0, "head")}`}
+        />
         <Figure
           label="Turnover"
           of="turnover"
@@ -112,16 +140,32 @@ export function AnswerFigures() {
           note={wish ? `wished ${format(wish[0], "turnover")} to ${format(wish[1], "turnover")}` : "nothing wished"}
         />
         {drain && verdict ? (
-          <Figure label={`Drain: ${drain.name}`} of="drain" index={worst} value={format(drain.flow, "flow")} off={verdict.off} note={verdict.word} />
+          <Figure
+            label={`Drain: ${drain.name}`}
+            of="drain"
+            index={worst}
+            value={format(drain.flow, "flow")}
+            off={verdict.off}
+            note={verdict.word}
+          />
         ) : null}
         <Figure
           label="Power cut"
           of="powerCut"
-          value={wet ? `${format(-assessment.sump.margin, "volume")} over` : `${format(assessment.sump.margin, "volume")} left`}
+          value={
+            wet
+              ? `${format(-assessment.sump.margin, "volume")} over`
+              : `${format(assessment.sump.margin, "volume")} left`
+          }
           off={wet}
           note={wet ? "the floor gets wet" : "room in the sump"}
         />
-        <Figure label="Power" of="watts" value={format(assessment.power.watts, "power")} note={`${format(assessment.power.annualEnergy, "energy")} a year`} />
+        <Figure
+          label="Power"
+          of="watts"
+          value={format(assessment.power.watts, "power")}
+          note={`${format(assessment.power.annualEnergy, "energy")} a year`}
+        />
         <Figure
           label="Running cost"
           of="annualCost"
@@ -148,7 +192,9 @@ export function AnswerFigures() {
 function nameOf(pumps: readonly { readonly label: string }[]): string | undefined {
   const first = pumps[0]?.label;
   if (first === undefined || pumps.length === 1) return first;
-  return pumps.every(({ label }) => label === first) ? `${pumps.length} × ${first}` : pumps.map(({ label }) => label).join(" + ");
+  return pumps.every(({ label }) => label === first)
+    ? `${pumps.length} × ${first}`
+    : pumps.map(({ label }) => label).join(" + ");
 }
 
 function sentence(assessment: Assessment, format: ScreenFormat): string {

@@ -129,8 +129,7 @@ function useUndoKeys(): void {
       const forth = (key === "z" && event.shiftKey) || key === "y";
       if (!back && !forth) return;
       // A field with text that is not taken yet keeps its own undo.
-      const field = event.target instanceof HTMLInputElement ? event.target : undefined;
-      if (field !== undefined && field.type === "text" && field.value !== field.defaultValue) return;
+      if (event.target instanceof HTMLElement && event.target.matches("[data-draft], [type=search]")) return;
       event.preventDefault();
       if (back) undoEdit();
       else redoEdit();

@@ -17,7 +17,12 @@ export function CostSheet() {
           <Line key={`${item.path} ${item.label}`} label={item.label} value={format(item.price, "money")} />
         ))}
         <Line strong label="Together" value={format(cost.purchase, "money")} of="price" />
-        <Line strong label={`Buy and run, ${format(cost.horizon, "time")}`} value={format(cost.total, "money")} of="horizonCost" />
+        <Line
+          strong
+          label={`Buy and run, ${format(cost.horizon, "time")}`}
+          value={format(cost.total, "money")}
+          of="horizonCost"
+        />
       </Block>
       <Block title="Electricity">
         <Line label="Power" value={format(power.watts, "power")} of="watts" />

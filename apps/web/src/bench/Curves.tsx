@@ -20,7 +20,13 @@ export function Curves() {
         {assessment.loops.length === 1 ? (
           <span className="quiet">{loop.name}</span>
         ) : (
-          <select className="select" aria-label="Loop shown" value={place} onChange={(event) => setChosen(Number(event.target.value))} disabled={held !== undefined}>
+          <select
+            className="select"
+            aria-label="Loop shown"
+            value={place}
+            onChange={(event) => setChosen(Number(event.target.value))}
+            disabled={held !== undefined}
+          >
             {assessment.loops.map(({ name, path }, index) => (
               <option key={path} value={index}>
                 {name}

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useRef } from "react";
-import type { DrawerTab } from "../state/benchState.ts";
 import { show, useBench } from "../state/bench.ts";
+import type { DrawerTab } from "../state/benchState.ts";
 import { CostSheet } from "./CostSheet.tsx";
 import { Levers } from "./Levers.tsx";
 import { PartsTable } from "./PartsTable.tsx";
@@ -46,13 +46,27 @@ export function Drawer() {
             </button>
           ))}
         </div>
-        <button type="button" className="icon-button drawer-shut" aria-expanded={open} aria-controls="drawer-panel" aria-label={open ? "Shut the drawer" : "Open the drawer"} onClick={() => show({ drawerOpen: !open })}>
+        <button
+          type="button"
+          className="icon-button drawer-shut"
+          aria-expanded={open}
+          aria-controls="drawer-panel"
+          aria-label={open ? "Shut the drawer" : "Open the drawer"}
+          onClick={() => show({ drawerOpen: !open })}
+        >
           <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
             <path d={open ? "m3 6 5 5 5-5" : "m3 10 5-5 5 5"} />
           </svg>
         </button>
       </div>
-      <div className="drawer-panel" id="drawer-panel" role="tabpanel" aria-labelledby={`tab-${tab}`} hidden={!open} data-tab={tab}>
+      <div
+        className="drawer-panel"
+        id="drawer-panel"
+        role="tabpanel"
+        aria-labelledby={`tab-${tab}`}
+        hidden={!open}
+        data-tab={tab}
+      >
         {tab === "pumps" ? <RankingTable /> : null}
         {tab === "levers" ? <Levers /> : null}
         {tab === "parts" ? <PartsTable /> : null}

@@ -1,7 +1,7 @@
 import type { Lever, LeverEffect } from "@tidewright/advice";
 import { useState } from "react";
-import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { sentence } from "../fields/setField.ts";
+import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { takeOver } from "../state/bench.ts";
 
 const rows: readonly (readonly [string, (effect: LeverEffect, format: ScreenFormat) => string])[] = [
@@ -48,10 +48,18 @@ export function EffectTable({ lever }: { readonly lever: Lever }) {
         </tbody>
       </table>
       <p className="effect-price">
-        {lever.price > 0 ? `Parts about ${format(lever.price, "money")} by the catalogue, labour not counted.` : "Nothing to buy."}{" "}
-        {lever.causes.length > 0 ? `It brings ${lever.causes.length} new ${lever.causes.length === 1 ? "finding" : "findings"}.` : ""}
+        {lever.price > 0
+          ? `Parts about ${format(lever.price, "money")} by the catalogue, labour not counted.`
+          : "Nothing to buy."}{" "}
+        {lever.causes.length > 0
+          ? `It brings ${lever.causes.length} new ${lever.causes.length === 1 ? "finding" : "findings"}.`
+          : ""}
       </p>
-      <button type="button" className="action action-strong" onClick={() => setProblem(sentence(takeOver(lever.design, lever.label)))}>
+      <button
+        type="button"
+        className="action action-strong"
+        onClick={() => setProblem(sentence(takeOver(lever.design, lever.label)))}
+      >
         Take it over
       </button>
       {problem === undefined ? null : (

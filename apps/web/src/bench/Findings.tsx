@@ -24,7 +24,9 @@ export function Findings() {
             finding={finding}
             number={place + 1}
             selected={selection === finding.at}
-            lever={levers?.levers.find((lever) => lever.cures.some(({ code, at }) => code === finding.code && at === finding.at))}
+            lever={levers?.levers.find((lever) =>
+              lever.cures.some(({ code, at }) => code === finding.code && at === finding.at),
+            )}
           />
         ))}
       </ol>
@@ -44,7 +46,11 @@ function FindingRow({ finding, number, selected, lever }: RowProps) {
   const [trying, setTrying] = useState(false);
   const words = useMemo(() => describeFinding(finding, format), [finding, format]);
   return (
-    <li className={`finding finding-${finding.severity}`} data-code={finding.code} data-selected={selected ? "" : undefined}>
+    <li
+      className={`finding finding-${finding.severity}`}
+      data-code={finding.code}
+      data-selected={selected ? "" : undefined}
+    >
       <button type="button" className="finding-point" onClick={() => select(finding.at)}>
         <span className="finding-mark">
           <Glyph severity={finding.severity} />

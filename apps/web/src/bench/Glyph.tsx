@@ -7,7 +7,11 @@ const shapes: Readonly<Record<Severity, string>> = {
 };
 
 /** Words for a severity; the mark never stands alone. */
-export const severityWords: Readonly<Record<Severity, string>> = { danger: "Danger", warning: "Warning", notice: "Notice" };
+export const severityWords: Readonly<Record<Severity, string>> = {
+  danger: "Danger",
+  warning: "Warning",
+  notice: "Notice",
+};
 
 /** The mark of a severity: filled triangle, open triangle, open circle. */
 export function Glyph({ severity }: { readonly severity: Severity }) {

@@ -59,11 +59,13 @@ function InspectorSheet({ design, form, assessment }: Props) {
           Not done: {sentence(refused)}
         </p>
       )}
-      <div className="field-list">
-        {form.fields.map((field) => (
-          <PartField key={field.key} design={design} part={form.path} field={field} />
-        ))}
-      </div>
+      {form.fields.length === 0 ? null : (
+        <div className="field-list">
+          {form.fields.map((field) => (
+            <PartField key={field.key} design={design} part={form.path} field={field} />
+          ))}
+        </div>
+      )}
       {lists.map((list) => (
         <RunList key={list.path} design={design} list={list} selection={form.path} />
       ))}

@@ -1,5 +1,5 @@
-import { useState } from "react";
 import type { Lever } from "@tidewright/advice";
+import { useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { select, useBench } from "../state/bench.ts";
 import { EffectTable } from "./EffectTable.tsx";
@@ -25,8 +25,12 @@ function LeverRow({ lever }: { readonly lever: Lever }) {
   const { before, after } = lever;
   const more = after.returnFlow - before.returnFlow;
   const changes = [
-    Math.abs(more) > before.returnFlow * 0.002 ? `flow ${format(before.returnFlow, "flow")} → ${format(after.returnFlow, "flow")}` : "",
-    Math.abs(after.watts - before.watts) > 0.5 ? `power ${format(before.watts, "power")} → ${format(after.watts, "power")}` : "",
+    Math.abs(more) > before.returnFlow * 0.002
+      ? `flow ${format(before.returnFlow, "flow")} → ${format(after.returnFlow, "flow")}`
+      : "",
+    Math.abs(after.watts - before.watts) > 0.5
+      ? `power ${format(before.watts, "power")} → ${format(after.watts, "power")}`
+      : "",
     lever.cures.length > 0 ? `cures ${lever.cures.length}` : "",
     lever.causes.length > 0 ? `brings ${lever.causes.length}` : "",
   ].filter((text) => text !== "");

@@ -14,16 +14,16 @@ export function Menu({ label, children }: Props) {
     const elsewhere = (event: PointerEvent) => {
       if (!box.current?.contains(event.target as Node)) setOpen(false);
     };
-    const escape = (event: KeyboardEvent) => {
+    const onEscape = (event: KeyboardEvent) => {
       if (event.key !== "Escape") return;
       setOpen(false);
       box.current?.querySelector("button")?.focus();
     };
     document.addEventListener("pointerdown", elsewhere);
-    document.addEventListener("keydown", escape);
+    document.addEventListener("keydown", onEscape);
     return () => {
       document.removeEventListener("pointerdown", elsewhere);
-      document.removeEventListener("keydown", escape);
+      document.removeEventListener("keydown", onEscape);
     };
   }, [open]);
   return (

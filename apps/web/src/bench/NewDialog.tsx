@@ -1,5 +1,5 @@
-import { type AnimalGroup, animalGroups, checkDesign } from "@tidewright/design";
 import { demoCatalogue } from "@tidewright/catalogue";
+import { type AnimalGroup, animalGroups, checkDesign } from "@tidewright/design";
 import type { Dimension, Quantity } from "@tidewright/units";
 import { type FormEvent, useState } from "react";
 import { type CounterAnswers, counterDesign } from "../counter/counterDesign.ts";
@@ -47,7 +47,11 @@ const inchStart: Draft = {
   mains: "120 V, 60 Hz",
 };
 
-const questions: readonly (readonly [key: "length" | "width" | "height" | "standHeight" | "tariff", label: string, dimension: Dimension])[] = [
+const questions: readonly (readonly [
+  key: "length" | "width" | "height" | "standHeight" | "tariff",
+  label: string,
+  dimension: Dimension,
+])[] = [
   ["length", "Tank length", "length"],
   ["width", "Width, front to back", "length"],
   ["height", "Height of the glass", "length"],
@@ -104,7 +108,14 @@ function CounterForm({ start }: { readonly start: Draft }) {
           <label className="field-label" htmlFor="new-name">
             Name of the job
           </label>
-          <input id="new-name" className="text-input" value={draft.name} placeholder="At the counter" autoComplete="off" onChange={(event) => set({ name: event.target.value })} />
+          <input
+            id="new-name"
+            className="text-input"
+            value={draft.name}
+            placeholder="At the counter"
+            autoComplete="off"
+            onChange={(event) => set({ name: event.target.value })}
+          />
         </div>
         {questions.map(([key, label]) => (
           <div className="field" key={key} data-problem={problems[key] === undefined ? undefined : ""}>
@@ -128,7 +139,13 @@ function CounterForm({ start }: { readonly start: Draft }) {
             )}
           </div>
         ))}
-        <Select label="Drain pipe" id="drainSeries" value={draft.drainSeries} choices={pipeChoices} onChange={(drainSeries) => set({ drainSeries })} />
+        <Select
+          label="Drain pipe"
+          id="drainSeries"
+          value={draft.drainSeries}
+          choices={pipeChoices}
+          onChange={(drainSeries) => set({ drainSeries })}
+        />
         <Select
           label="Drains"
           id="drains"
@@ -139,7 +156,13 @@ function CounterForm({ start }: { readonly start: Draft }) {
           ]}
           onChange={(drains) => set({ drains: drains as Draft["drains"] })}
         />
-        <Select label="Who lives in it" id="animals" value={draft.animals} choices={choicesOf(animalGroups)} onChange={(animals) => set({ animals: animals as AnimalGroup })} />
+        <Select
+          label="Who lives in it"
+          id="animals"
+          value={draft.animals}
+          choices={choicesOf(animalGroups)}
+          onChange={(animals) => set({ animals: animals as AnimalGroup })}
+        />
         <Select
           label="Mains"
           id="mains"
@@ -156,7 +179,10 @@ function CounterForm({ start }: { readonly start: Draft }) {
           {problems["form"]}
         </p>
       )}
-      <p className="quiet">Overflow, sump and lines begin with usual proportions (common practice, no source); each can be changed afterwards.</p>
+      <p className="quiet">
+        Overflow, sump and lines begin with usual proportions (common practice, no source); each can be changed
+        afterwards.
+      </p>
       <aside className="cautions" aria-label="Take care">
         {counterCautions.map((text) => (
           <p key={text}>{text}</p>

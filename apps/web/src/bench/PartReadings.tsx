@@ -12,7 +12,13 @@ interface Reading {
 }
 
 /** What the solved system says about one part, each number with its origin. */
-export function PartReadings({ assessment, path }: { readonly assessment: Assessment; readonly path: string }): ReactNode {
+export function PartReadings({
+  assessment,
+  path,
+}: {
+  readonly assessment: Assessment;
+  readonly path: string;
+}): ReactNode {
   const format = useFormat();
   const readings = readingsOf(assessment, path, format);
   if (readings.length === 0) return null;
@@ -74,7 +80,12 @@ function readingsOf(a: Assessment, path: string, f: ScreenFormat): Reading[] {
       { label: "Water over rim", value: f(state.submergence, "length") },
       ...(state.valveOpening === undefined
         ? []
-        : [{ label: state.valveSolved ? "Valve, found" : "Valve", value: `${Math.round(state.valveOpening * 100)} % open` }]),
+        : [
+            {
+              label: state.valveSolved ? "Valve, found" : "Valve",
+              value: `${Math.round(state.valveOpening * 100)} % open`,
+            },
+          ]),
     ];
   }
   const loop = a.loops.findIndex((state) => state.path === path);

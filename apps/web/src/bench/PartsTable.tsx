@@ -68,7 +68,12 @@ const PartRow = memo(function PartRow({ design, path, title, depth, selected, st
   return (
     <tr data-part={path} data-depth={depth} data-selected={selected ? "" : undefined}>
       <th scope="row">
-        <button type="button" className="part-name" aria-current={selected ? "true" : undefined} onClick={() => select(path)}>
+        <button
+          type="button"
+          className="part-name"
+          aria-current={selected ? "true" : undefined}
+          onClick={() => select(path)}
+        >
           {title}
         </button>
       </th>
@@ -91,7 +96,12 @@ const PartRow = memo(function PartRow({ design, path, title, depth, selected, st
 function inLine(design: Design, path: string): readonly Field[] {
   const fields = partForm(design, path)?.fields ?? [];
   return fields
-    .filter((field) => field.kind === "quantity" || field.kind === "count" || field.kind === "share" || field.kind === "choice")
-    .filter((field) => !field.optional || field.kind === "count" || valueAt(design, `${path}/${field.key}`) !== undefined)
+    .filter(
+      (field) =>
+        field.kind === "quantity" || field.kind === "count" || field.kind === "share" || field.kind === "choice",
+    )
+    .filter(
+      (field) => !field.optional || field.kind === "count" || valueAt(design, `${path}/${field.key}`) !== undefined,
+    )
     .slice(0, fieldsInLine);
 }

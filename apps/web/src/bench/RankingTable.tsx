@@ -35,7 +35,11 @@ export function RankingTable() {
   const shown = all ? rows : rows.slice(0, shortList);
 
   return (
-    <div className="ranking" data-stale={ranked.design === design ? undefined : ""} aria-busy={ranked.design !== design}>
+    <div
+      className="ranking"
+      data-stale={ranked.design === design ? undefined : ""}
+      aria-busy={ranked.design !== design}
+    >
       <div className="ranking-head">
         {design.loops.length > 1 ? (
           <label className="adder">
@@ -51,8 +55,8 @@ export function RankingTable() {
         ) : null}
         <p className="quiet">
           {ranking.considered} tried, {ranking.candidates.length} fit. Aim {format(ranking.aim, "flow")}, wished{" "}
-          {format(ranking.wish.low, "flow")} to {format(ranking.wish.high, "flow")}. ◆ marks those that no other beats in price, cost, power,
-          sound and spare flow together.
+          {format(ranking.wish.low, "flow")} to {format(ranking.wish.high, "flow")}. ◆ marks those that no other beats
+          in price, cost, power, sound and spare flow together.
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
@@ -74,7 +78,13 @@ export function RankingTable() {
                       className={header.column.id === "label" || why ? undefined : "number"}
                       aria-sort={sorted === "asc" ? "ascending" : sorted === "desc" ? "descending" : "none"}
                     >
-                      <button type="button" className="sort" onClick={() => header.column.toggleSorting(sorted === "asc" ? true : sorted === "desc" ? undefined : false)}>
+                      <button
+                        type="button"
+                        className="sort"
+                        onClick={() =>
+                          header.column.toggleSorting(sorted === "asc" ? true : sorted === "desc" ? undefined : false)
+                        }
+                      >
                         <table.FlexRender header={header} />
                         <span className="sort-mark" aria-hidden="true">
                           {sorted === "asc" ? "▲" : sorted === "desc" ? "▼" : ""}
@@ -93,12 +103,22 @@ export function RankingTable() {
               return (
                 <tr key={row.id} data-pump={row.id} data-in-use={inUse ? "" : undefined}>
                   <td className="use-cell">
-                    <button type="button" className="action" onClick={() => takePump(design, ranking, candidate)} aria-label={`Use this pump: ${candidate.label}`}>
+                    <button
+                      type="button"
+                      className="action"
+                      onClick={() => takePump(design, ranking, candidate)}
+                      aria-label={`Use this pump: ${candidate.label}`}
+                    >
                       {inUse ? "In use" : "Use"}
                     </button>
                   </td>
                   {row.getAllCells().map((cell) => (
-                    <td key={cell.id} className={cell.column.id === "score" ? "why" : cell.column.id === "label" ? "pump-cell" : "number"}>
+                    <td
+                      key={cell.id}
+                      className={
+                        cell.column.id === "score" ? "why" : cell.column.id === "label" ? "pump-cell" : "number"
+                      }
+                    >
                       <table.FlexRender cell={cell} />
                       {cell.column.id === "label" && candidate.paretoFront ? (
                         <span className="pareto" title="No other beats it in everything">
@@ -141,7 +161,12 @@ function Rejected() {
       <summary>{rejections.length} do not fit, and why</summary>
       <label className="adder">
         <span>Search</span>
-        <input className="text-input" type="search" value={sought} onChange={(event) => setSought(event.target.value)} />
+        <input
+          className="text-input"
+          type="search"
+          value={sought}
+          onChange={(event) => setSought(event.target.value)}
+        />
       </label>
       <p className="quiet" role="status">
         {found.length} of {lines.length}

@@ -1,5 +1,5 @@
 import { type Design, fromPointer, type Part, toPointer, valueAt } from "@tidewright/design";
-import { type Field, type PartList } from "../document/fields.ts";
+import type { Field, PartList } from "../document/fields.ts";
 import { newEntry, newParts, seriesAround } from "../document/newParts.ts";
 import { fieldsOfPart, partForm } from "../document/partForm.ts";
 import { PartField } from "../fields/PartField.tsx";
@@ -32,7 +32,9 @@ export function RunList({ design, list, selection }: Props) {
       select(parentOf(list.path));
   };
   const move = (place: number, to: number) =>
-    edit([{ op: "move", from: `${list.path}/${place}`, path: `${list.path}/${to}` }], { label: `move ${nouns[list.of]} ${place + 1}` });
+    edit([{ op: "move", from: `${list.path}/${place}`, path: `${list.path}/${to}` }], {
+      label: `move ${nouns[list.of]} ${place + 1}`,
+    });
   const add = (value: unknown, place: number) => {
     const missing = valueAt(design, list.path) === undefined;
     const made = missing
@@ -51,12 +53,25 @@ export function RunList({ design, list, selection }: Props) {
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: the place is what tells two equal parts of a run apart
             <li key={place} className="run-part" data-selected={selection === path ? "" : undefined}>
-              <button type="button" className="run-name" aria-current={selection === path ? "true" : undefined} onClick={() => select(path)}>
+              <button
+                type="button"
+                className="run-name"
+                aria-current={selection === path ? "true" : undefined}
+                onClick={() => select(path)}
+              >
                 <span className="run-place">{place + 1}</span> {title}
               </button>
-              <span className="run-main">{key === undefined ? null : <PartField design={design} part={path} field={key} bare />}</span>
+              <span className="run-main">
+                {key === undefined ? null : <PartField design={design} part={path} field={key} bare />}
+              </span>
               <span className="run-hands">
-                <button type="button" className="hand" aria-label={`Move up: ${title}`} disabled={place === 0} onClick={() => move(place, place - 1)}>
+                <button
+                  type="button"
+                  className="hand"
+                  aria-label={`Move up: ${title}`}
+                  disabled={place === 0}
+                  onClick={() => move(place, place - 1)}
+                >
                   ↑
                 </button>
                 <button
@@ -124,7 +139,8 @@ function mainField(design: Design, list: PartList, entry: unknown): Field | unde
     const field = fieldsOfPart(entry as Part, design)[0];
     return field?.kind === "choice" ? undefined : field;
   }
-  if (list.of === "pump" || list.of === "tankPump") return { kind: "share", key: "speed", label: "Speed", optional: true };
+  if (list.of === "pump" || list.of === "tankPump")
+    return { kind: "share", key: "speed", label: "Speed", optional: true };
   if (list.of === "chamber") return { kind: "quantity", key: "length", label: "Length", dimension: "length" };
   if (list.of === "circuit") return { kind: "quantity", key: "rating", label: "Breaker rating", dimension: "current" };
   if (list.of === "zone") return { kind: "share", key: "share", label: "Share of the display", optional: true };

@@ -22,7 +22,12 @@ export function SectionIndex() {
       {sections.map(([path, label]) => {
         const within = selection !== undefined && (path === "" ? selection === "" : selection.startsWith(path));
         return (
-          <button key={path} type="button" aria-current={within ? "true" : undefined} onClick={() => select(within && selection === path ? undefined : path)}>
+          <button
+            key={path}
+            type="button"
+            aria-current={within ? "true" : undefined}
+            onClick={() => select(within && selection === path ? undefined : path)}
+          >
             {label}
           </button>
         );

@@ -53,12 +53,24 @@ export function TopBar() {
         <button type="button" className="tool" onClick={saveFile}>
           Save
         </button>
-        <button type="button" className="tool tool-icon" aria-label={undoes ? `Undo: ${undoes}` : "Undo"} disabled={!undoes} onClick={undoEdit}>
+        <button
+          type="button"
+          className="tool tool-icon"
+          aria-label={undoes ? `Undo: ${undoes}` : "Undo"}
+          disabled={!undoes}
+          onClick={undoEdit}
+        >
           <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
             <path d="M7 4 3 8l4 4M3 8h8a5 5 0 0 1 0 10H8" />
           </svg>
         </button>
-        <button type="button" className="tool tool-icon" aria-label={redoes ? `Redo: ${redoes}` : "Redo"} disabled={!redoes} onClick={redoEdit}>
+        <button
+          type="button"
+          className="tool tool-icon"
+          aria-label={redoes ? `Redo: ${redoes}` : "Redo"}
+          disabled={!redoes}
+          onClick={redoEdit}
+        >
           <svg viewBox="0 0 20 20" width="18" height="18" aria-hidden="true">
             <path d="m13 4 4 4-4 4m4-4H9a5 5 0 0 0 0 10h3" />
           </svg>
@@ -66,7 +78,13 @@ export function TopBar() {
         <Menu label="Units">
           <p className="menu-title">Numbers in</p>
           {systems.map(([id, label]) => (
-            <button key={id} type="button" aria-pressed={system === id} data-system={id} onClick={() => changeSettings({ system: id, own: {} })}>
+            <button
+              key={id}
+              type="button"
+              aria-pressed={system === id}
+              data-system={id}
+              onClick={() => changeSettings({ system: id, own: {} })}
+            >
               {label}
             </button>
           ))}
@@ -80,7 +98,13 @@ export function TopBar() {
           </button>
           <p className="menu-title">Drawn on</p>
           {themes.map(([id, label]) => (
-            <button key={id} type="button" aria-pressed={theme === id} data-theme-choice={id} onClick={() => changeSettings({ theme: id })}>
+            <button
+              key={id}
+              type="button"
+              aria-pressed={theme === id}
+              data-theme-choice={id}
+              onClick={() => changeSettings({ theme: id })}
+            >
               {label}
             </button>
           ))}

@@ -30,7 +30,9 @@ export function UnitsDialog() {
   };
   return (
     <Sheet name="units" title="Units" open={open} onClose={() => show({ dialog: undefined })}>
-      <p className="quiet">For the numbers on screen. What you typed keeps its own unit in the document; fields take any unit.</p>
+      <p className="quiet">
+        For the numbers on screen. What you typed keeps its own unit in the document; fields take any unit.
+      </p>
       <div className="field-list">
         {rows.map(([dimension, label]) => (
           <div className="field" key={dimension}>

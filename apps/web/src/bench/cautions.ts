@@ -11,7 +11,8 @@ const cement =
 const drilling = "Drill only glass known not to be tempered, wet and slow, with eye protection.";
 const flood =
   "A check valve alone is no flood protection: it sticks when overgrown. Leave room in the sump for what falls back, and test with the plug pulled before you leave.";
-const dryPump = "A dry pump needs its intake below the water line and air around it; a union and a valve on each side let it out for service.";
+const dryPump =
+  "A dry pump needs its intake below the water line and air around it; a union and a valve on each side let it out for service.";
 
 /** Returns the usual words of caution for work on a part, most important first. */
 export function cautionsFor(form: PartForm): string[] {

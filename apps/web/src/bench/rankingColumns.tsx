@@ -1,5 +1,11 @@
+import {
+  createColumnHelper,
+  createSortedRowModel,
+  rowSortingFeature,
+  sortFns,
+  tableFeatures,
+} from "@tanstack/react-table";
 import { type Candidate, describeReason } from "@tidewright/advice";
-import { createColumnHelper, createSortedRowModel, rowSortingFeature, sortFns, tableFeatures } from "@tanstack/react-table";
 import type { ScreenFormat } from "../format/useFormat.ts";
 
 /** What the ranking table can do. */
@@ -23,7 +29,9 @@ export function rankingColumns(format: ScreenFormat) {
         return (
           <>
             {format(cell.getValue(), "money")}
-            {extras.length === 0 ? null : <small className="cell-note">with {extras.map(({ label }) => label).join(", ")}</small>}
+            {extras.length === 0 ? null : (
+              <small className="cell-note">with {extras.map(({ label }) => label).join(", ")}</small>
+            )}
           </>
         );
       },
@@ -33,7 +41,11 @@ export function rankingColumns(format: ScreenFormat) {
     helper.accessor("flowMargin", { header: "Spare flow", cell: (cell) => `${Math.round(cell.getValue() * 100)} %` }),
     helper.accessor("score", {
       header: "Why",
-      cell: (cell) => <span className="reasons">{cell.row.original.reasons.map((reason) => describeReason(reason, format)).join(" · ")}</span>,
+      cell: (cell) => (
+        <span className="reasons">
+          {cell.row.original.reasons.map((reason) => describeReason(reason, format)).join(" · ")}
+        </span>
+      ),
     }),
   ]);
 }

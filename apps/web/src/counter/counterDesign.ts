@@ -1,5 +1,5 @@
-import type { AnimalGroup, Design, Part } from "@tidewright/design";
 import { nextSizeUp } from "@tidewright/catalogue";
+import type { AnimalGroup, Design, Part } from "@tidewright/design";
 import { fromSI, type Quantity, toSI } from "@tidewright/units";
 
 /** What a customer can say at the counter. */
@@ -111,7 +111,10 @@ export function counterDesign(answers: CounterAnswers): Design {
     tidewright: 1,
     name: answers.name.trim() || "At the counter",
     notes: "Begun at the counter: overflow, sump and lines are usual proportions and wait for the measured ones.",
-    water: { salinity: { value: 35, unit: "ppt" }, temperature: us ? { value: 78, unit: "F" } : { value: 25.5, unit: "C" } },
+    water: {
+      salinity: { value: 35, unit: "ppt" },
+      temperature: us ? { value: 78, unit: "F" } : { value: 25.5, unit: "C" },
+    },
     display: {
       length: answers.length,
       width: answers.width,
@@ -122,7 +125,12 @@ export function counterDesign(answers: CounterAnswers): Design {
     },
     overflow: {
       kind: "internalBox",
-      weir: { length: at(boxLength), crest: at(crest), toothOpenShare: 0.6, toothHeight: at(Math.min(0.025, (height - crest) * 0.7)) },
+      weir: {
+        length: at(boxLength),
+        crest: at(crest),
+        toothOpenShare: 0.6,
+        toothHeight: at(Math.min(0.025, (height - crest) * 0.7)),
+      },
       box: { length: at(boxLength), width: at(boxWidth), floor: at(0), rim: answers.height },
     },
     drains: answers.drains === "three" ? three : one,
@@ -130,8 +138,20 @@ export function counterDesign(answers: CounterAnswers): Design {
       floor: at(0.02),
       height: at(sumpHeight),
       chambers: [
-        { id: "drain", name: "drain", length: at(sumpLength * 0.3), width: at(sumpWidth), baffle: at(sumpHeight * 0.62) },
-        { id: "skimmer", name: "skimmer", length: at(sumpLength * 0.4), width: at(sumpWidth), baffle: at(sumpHeight * 0.55) },
+        {
+          id: "drain",
+          name: "drain",
+          length: at(sumpLength * 0.3),
+          width: at(sumpWidth),
+          baffle: at(sumpHeight * 0.62),
+        },
+        {
+          id: "skimmer",
+          name: "skimmer",
+          length: at(sumpLength * 0.4),
+          width: at(sumpWidth),
+          baffle: at(sumpHeight * 0.55),
+        },
         { id: "return", name: "return", length: at(sumpLength * 0.3), width: at(sumpWidth) },
       ],
       operatingLevel: at(operating),

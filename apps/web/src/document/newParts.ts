@@ -76,7 +76,9 @@ function newDrain(design: Design, number: number): Drain {
   const last = design.drains.at(-1);
   const emergency = !design.drains.some(({ role }) => role === "emergency");
   const elevation = last?.inlet.elevation ?? mm(400);
-  const run: Part[] = last?.run.map((part) => part) ?? [{ kind: "pipe", series: "pn10-40", length: mm(900), rise: mm(-900) }];
+  const run: Part[] = last?.run.map((part) => part) ?? [
+    { kind: "pipe", series: "pn10-40", length: mm(900), rise: mm(-900) },
+  ];
   return {
     name: emergency ? "Emergency" : `Drain ${number}`,
     role: emergency ? "emergency" : "secondary",

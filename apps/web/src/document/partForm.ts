@@ -1,5 +1,22 @@
-import { animalGroups, type Design, drainKinds, drainRoles, fromPointer, type Part, placements, valueAt } from "@tidewright/design";
-import { choicesOf, deviceChoices, fittingChoices, pipeChoices, placeChoices, pumpChoices, valveChoices } from "./choices.ts";
+import {
+  animalGroups,
+  type Design,
+  drainKinds,
+  drainRoles,
+  fromPointer,
+  type Part,
+  placements,
+  valueAt,
+} from "@tidewright/design";
+import {
+  choicesOf,
+  deviceChoices,
+  fittingChoices,
+  pipeChoices,
+  placeChoices,
+  pumpChoices,
+  valveChoices,
+} from "./choices.ts";
 import type { Field, PartForm, PartList } from "./fields.ts";
 import { partName, pumpName } from "./partName.ts";
 
@@ -31,15 +48,20 @@ function formAt(design: Design, path: string, keys: readonly string[]): PartForm
   if (section === undefined) return jobForm;
   if (keys.length === 1 && section in sections) return sections[section]!(design);
   const value = valueAt(design, path);
-  if (section === "display" && second === "zones" && keys.length === 3) return zoneForm(path, String((value as { name: string }).name));
-  if (section === "sump" && second === "chambers" && keys.length === 3) return chamberForm(path, (value as { id: string; name?: string }).name ?? (value as { id: string }).id);
-  if (section === "power" && second === "circuits" && keys.length === 3) return circuitForm(path, (value as { name: string }).name);
+  if (section === "display" && second === "zones" && keys.length === 3)
+    return zoneForm(path, String((value as { name: string }).name));
+  if (section === "sump" && second === "chambers" && keys.length === 3)
+    return chamberForm(path, (value as { id: string; name?: string }).name ?? (value as { id: string }).id);
+  if (section === "power" && second === "circuits" && keys.length === 3)
+    return circuitForm(path, (value as { name: string }).name);
   if (section === "tankPumps" && keys.length === 2) return tankPumpForm(design, path, Number(second));
   if (section === "drains" && keys.length === 2) return drainForm(design, path, Number(second));
   if (section === "loops" && keys.length === 2) return loopForm(design, path, Number(second));
   if (section === "loops" && third === "pumps" && keys.length === 4) return pumpForm(design, path, keys);
-  const inRun = keys.length >= 4 && (third === "run" || third === "suction") && (section === "drains" || section === "loops");
-  if (inRun && typeof value === "object" && value !== null && "kind" in value) return partOfRun(design, path, keys, value as Part);
+  const inRun =
+    keys.length >= 4 && (third === "run" || third === "suction") && (section === "drains" || section === "loops");
+  if (inRun && typeof value === "object" && value !== null && "kind" in value)
+    return partOfRun(design, path, keys, value as Part);
   return undefined;
 }
 
@@ -65,9 +87,24 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
   name: () => jobForm,
   notes: () => jobForm,
   fittingMethod: () => jobForm,
-  drains: () => ({ path: "/drains", title: "Drains", fields: [], lists: [{ path: "/drains", label: "Drains", of: "drain" }] }),
-  loops: () => ({ path: "/loops", title: "Loops", fields: [], lists: [{ path: "/loops", label: "Loops", of: "loop" }] }),
-  tankPumps: () => ({ path: "/tankPumps", title: "Pumps in the display", fields: [], lists: [{ path: "/tankPumps", label: "Pumps in the display", of: "tankPump" }] }),
+  drains: () => ({
+    path: "/drains",
+    title: "Drains",
+    fields: [],
+    lists: [{ path: "/drains", label: "Drains", of: "drain" }],
+  }),
+  loops: () => ({
+    path: "/loops",
+    title: "Loops",
+    fields: [],
+    lists: [{ path: "/loops", label: "Loops", of: "loop" }],
+  }),
+  tankPumps: () => ({
+    path: "/tankPumps",
+    title: "Pumps in the display",
+    fields: [],
+    lists: [{ path: "/tankPumps", label: "Pumps in the display", of: "tankPump" }],
+  }),
   water: () => ({
     path: "/water",
     title: "Water",
@@ -103,10 +140,21 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
     path: "/overflow",
     title: "Overflow",
     fields: [
-      { kind: "choice", key: "kind", label: "Built as", choices: choicesOf(["internalBox", "externalBox", "throughWall"]) },
+      {
+        kind: "choice",
+        key: "kind",
+        label: "Built as",
+        choices: choicesOf(["internalBox", "externalBox", "throughWall"]),
+      },
       length("weir/length", "Weir: length of the crest"),
       length("weir/crest", "Weir: crest above the tank floor"),
-      { kind: "share", key: "weir/toothOpenShare", label: "Weir: open share of the teeth", optional: true, hint: "a plain crest where nothing is said" },
+      {
+        kind: "share",
+        key: "weir/toothOpenShare",
+        label: "Weir: open share of the teeth",
+        optional: true,
+        hint: "a plain crest where nothing is said",
+      },
       optionalLength("weir/toothHeight", "Weir: height of the teeth"),
       length("box/length", "Box: length"),
       length("box/width", "Box: width"),
@@ -139,9 +187,28 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
     path: "/wishes",
     title: "Wishes",
     fields: [
-      { kind: "range", dimension: "turnover", key: "returnTurnover", label: "Through the sump, from and to", optional: true },
-      { kind: "quantity", dimension: "flow", key: "returnFlow", label: "The same as a flow", optional: true, hint: "counts instead of the turnover" },
-      { kind: "range", dimension: "turnover", key: "totalTurnover", label: "All water movement, from and to", optional: true },
+      {
+        kind: "range",
+        dimension: "turnover",
+        key: "returnTurnover",
+        label: "Through the sump, from and to",
+        optional: true,
+      },
+      {
+        kind: "quantity",
+        dimension: "flow",
+        key: "returnFlow",
+        label: "The same as a flow",
+        optional: true,
+        hint: "counts instead of the turnover",
+      },
+      {
+        kind: "range",
+        dimension: "turnover",
+        key: "totalTurnover",
+        label: "All water movement, from and to",
+        optional: true,
+      },
       { kind: "quantity", dimension: "money", key: "budget", label: "Budget for pumps", optional: true },
       { kind: "quantity", dimension: "soundLevel", key: "sound", label: "No louder than", optional: true },
       { kind: "quantity", dimension: "time", key: "horizon", label: "Costs reckoned over", optional: true },
@@ -215,7 +282,12 @@ function tankPumpForm(design: Design, path: string, place: number): PartForm {
       ...(pump?.programme === undefined
         ? []
         : ([
-            { kind: "choice", key: "programme/kind", label: "Runs", choices: choicesOf(["steady", "alternating", "pulsing", "random", "tide"]) },
+            {
+              kind: "choice",
+              key: "programme/kind",
+              label: "Runs",
+              choices: choicesOf(["steady", "alternating", "pulsing", "random", "tide"]),
+            },
             { kind: "share", key: "programme/meanShare", label: "Mean share of full flow", optional: true },
           ] satisfies Field[])),
     ],
@@ -234,7 +306,13 @@ function drainForm(design: Design, path: string, place: number): PartForm {
       { kind: "choice", key: "kind", label: "Works as", choices: choicesOf(drainKinds) },
       length("inlet/elevation", "Inlet rim above the tank floor"),
       optionalLength("inlet/diameter", "Inlet diameter", "the pipe's own bore where nothing is said"),
-      { kind: "share", key: "share", label: "Share of the flow its valve is set for", optional: true, hint: "for a throttled siphon; else the valve stands as it is" },
+      {
+        kind: "share",
+        key: "share",
+        label: "Share of the flow its valve is set for",
+        optional: true,
+        hint: "for a throttled siphon; else the valve stands as it is",
+      },
     ],
     lists: [{ path: `${path}/run`, label: "The line, from inlet to sump", of: "run" }],
   };
@@ -253,11 +331,25 @@ function loopForm(design: Design, path: string, place: number): PartForm {
     within: { path: "/loops", title: "Loops" },
     fields: [
       { kind: "text", key: "name", label: "Name" },
-      { kind: "choice", key: "purpose", label: "Purpose", optional: true, choices: choicesOf(["return", "closed", "side"]) },
+      {
+        kind: "choice",
+        key: "purpose",
+        label: "Purpose",
+        optional: true,
+        choices: choicesOf(["return", "closed", "side"]),
+      },
       { kind: "choice", key: "from/place", label: "Takes water from", choices: placeChoices(design) },
       optionalLength("from/depth", "Depth of the intake below the surface"),
       ...((loop?.pumps.length ?? 1) > 1
-        ? ([{ kind: "choice", key: "arrangement", label: "Pumps stand", optional: true, choices: choicesOf(["parallel", "series"]) }] satisfies Field[])
+        ? ([
+            {
+              kind: "choice",
+              key: "arrangement",
+              label: "Pumps stand",
+              optional: true,
+              choices: choicesOf(["parallel", "series"]),
+            },
+          ] satisfies Field[])
         : []),
     ],
     lists,
@@ -284,7 +376,10 @@ function pumpForm(design: Design, path: string, keys: readonly string[]): PartFo
 
 function partOfRun(design: Design, path: string, keys: readonly string[], part: Part): PartForm {
   const owner = keys[0] === "drains" ? design.drains[Number(keys[1])] : design.loops[Number(keys[1])];
-  const within = { path: `/${keys[0]}/${keys[1]}`, title: `${keys[0] === "drains" ? "Drain" : "Loop"}: ${owner?.name ?? ""}` };
+  const within = {
+    path: `/${keys[0]}/${keys[1]}`,
+    title: `${keys[0] === "drains" ? "Drain" : "Loop"}: ${owner?.name ?? ""}`,
+  };
   const lists: PartList[] =
     part.kind === "tee"
       ? part.branches.map((_branch, place) => ({
@@ -293,7 +388,13 @@ function partOfRun(design: Design, path: string, keys: readonly string[], part: 
           of: "run",
         }))
       : [];
-  return { path, title: partName(part), within, fields: [...fieldsOfPart(part, design), { kind: "text", key: "note", label: "Note", optional: true }], lists };
+  return {
+    path,
+    title: partName(part),
+    within,
+    fields: [...fieldsOfPart(part, design), { kind: "text", key: "note", label: "Note", optional: true }],
+    lists,
+  };
 }
 
 /** Fields of one part of a run, the most used one first. */
@@ -302,7 +403,14 @@ export function fieldsOfPart(part: Part, design: Design): Field[] {
     case "pipe":
       return [
         length("length", "Length"),
-        { kind: "choice", key: "series", label: "Size", optional: true, choices: pipeChoices, hint: "or a bore of your own below" },
+        {
+          kind: "choice",
+          key: "series",
+          label: "Size",
+          optional: true,
+          choices: pipeChoices,
+          hint: "or a bore of your own below",
+        },
         optionalLength("rise", "Rise along the flow", "negative falls; level where nothing is said"),
         optionalLength("bore", "Bore of your own", "counts instead of the size"),
         optionalLength("roughness", "Roughness of your own"),
@@ -311,7 +419,13 @@ export function fieldsOfPart(part: Part, design: Design): Field[] {
       return [
         { kind: "count", key: "count", label: "How many", optional: true },
         { kind: "choice", key: "fitting", label: "Fitting", choices: fittingChoices },
-        { kind: "number", key: "lossCoefficient", label: "Loss coefficient K of your own", optional: true, hint: "in place of the published value" },
+        {
+          kind: "number",
+          key: "lossCoefficient",
+          label: "Loss coefficient K of your own",
+          optional: true,
+          hint: "in place of the published value",
+        },
       ];
     case "valve":
       return [

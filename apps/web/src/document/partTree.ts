@@ -18,7 +18,8 @@ export function partTree(design: Design): PartLine[] {
     for (const [place, part] of run.entries()) {
       add(`${path}/${place}`, depth);
       if (part.kind === "tee")
-        for (const [branch, parts] of part.branches.entries()) addRun(parts, `${path}/${place}/branches/${branch}`, depth + 1);
+        for (const [branch, parts] of part.branches.entries())
+          addRun(parts, `${path}/${place}/branches/${branch}`, depth + 1);
     }
   };
   const addList = (list: readonly unknown[] | undefined, path: string, depth: number) => {

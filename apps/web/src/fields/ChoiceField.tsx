@@ -36,7 +36,9 @@ export function ChoiceField({ path, value, label, choices, hint, optional, bare 
       aria-label={bare ? label : undefined}
       aria-invalid={problem !== undefined}
       onChange={(event) =>
-        setProblem(setField(path, event.target.value === "" ? undefined : event.target.value, { label: label.toLowerCase() }))
+        setProblem(
+          setField(path, event.target.value === "" ? undefined : event.target.value, { label: label.toLowerCase() }),
+        )
       }
     >
       {optional || value === undefined ? <option value="">not given</option> : null}

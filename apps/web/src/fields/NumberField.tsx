@@ -19,7 +19,8 @@ export function NumberField({ path, value, label, counts, hint, optional, bare }
   const id = useId();
   const options = { label: label.toLowerCase() };
   const present = value ?? (counts ? 1 : undefined);
-  const step = (by: number) => setField(path, Math.max(1, (present ?? 0) + by), { ...options, dragKey: `step ${path}` });
+  const step = (by: number) =>
+    setField(path, Math.max(1, (present ?? 0) + by), { ...options, dragKey: `step ${path}` });
   const typed = useTyped(
     present === undefined ? "" : String(present),
     (text) => {
@@ -39,6 +40,7 @@ export function NumberField({ path, value, label, counts, hint, optional, bare }
       autoComplete="off"
       data-path={path}
       value={typed.text}
+      data-draft={typed.draft}
       placeholder={optional ? "not given" : undefined}
       aria-label={bare ? label : undefined}
       aria-invalid={typed.problem !== undefined}
@@ -50,7 +52,13 @@ export function NumberField({ path, value, label, counts, hint, optional, bare }
   );
   const control = counts ? (
     <span className="stepper">
-      <button type="button" className="step" aria-label={`${label}: one less`} disabled={(present ?? 1) <= 1} onClick={() => step(-1)}>
+      <button
+        type="button"
+        className="step"
+        aria-label={`${label}: one less`}
+        disabled={(present ?? 1) <= 1}
+        onClick={() => step(-1)}
+      >
         −
       </button>
       {input}

@@ -25,9 +25,17 @@ export function PartField({ design, part, field, bare = false }: Props) {
   const common = { path, label, hint, optional };
   switch (field.kind) {
     case "quantity":
-      return <QuantityField {...common} bare={bare} dimension={field.dimension} value={value as Quantity | undefined} />;
+      return (
+        <QuantityField {...common} bare={bare} dimension={field.dimension} value={value as Quantity | undefined} />
+      );
     case "range":
-      return <RangeField {...common} dimension={field.dimension} value={value as readonly [Quantity, Quantity] | undefined} />;
+      return (
+        <RangeField
+          {...common}
+          dimension={field.dimension}
+          value={value as readonly [Quantity, Quantity] | undefined}
+        />
+      );
     case "share":
       return <ShareField {...common} bare={bare} value={value as number | undefined} />;
     case "count":

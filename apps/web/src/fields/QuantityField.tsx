@@ -44,6 +44,7 @@ export function QuantityField({ path, value, dimension, label, hint, optional, b
       spellCheck={false}
       data-path={path}
       value={typed.text}
+      data-draft={typed.draft}
       placeholder={optional ? "not given" : undefined}
       aria-label={bare ? label : undefined}
       aria-invalid={typed.problem !== undefined}
@@ -55,7 +56,13 @@ export function QuantityField({ path, value, dimension, label, hint, optional, b
   );
   if (!bare)
     return (
-      <FieldFrame id={id} label={label} hint={hint} problem={typed.problem} also={alsoInUnits(value, dimension, format)}>
+      <FieldFrame
+        id={id}
+        label={label}
+        hint={hint}
+        problem={typed.problem}
+        also={alsoInUnits(value, dimension, format)}
+      >
         {control}
       </FieldFrame>
     );

@@ -39,6 +39,7 @@ export function RangeField({ path, value, dimension, label, hint, optional }: Pr
       spellCheck={false}
       data-path={`${path}/${end === "lowest" ? 0 : 1}`}
       value={typed.text}
+      data-draft={typed.draft}
       placeholder={optional ? "not given" : undefined}
       aria-label={`${label}: ${end}`}
       aria-invalid={typed.problem !== undefined}

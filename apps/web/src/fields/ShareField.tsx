@@ -42,6 +42,7 @@ export function ShareField({ path, value, label, hint, optional, bare }: Props) 
       autoComplete="off"
       data-path={path}
       value={typed.text}
+      data-draft={typed.draft}
       placeholder={optional ? "not given" : undefined}
       aria-label={bare ? label : undefined}
       aria-invalid={typed.problem !== undefined}

@@ -27,6 +27,7 @@ export function TextField({ path, value, label, hint, optional, bare }: Props) {
       autoComplete="off"
       data-path={path}
       value={typed.text}
+      data-draft={typed.draft}
       aria-label={bare ? label : undefined}
       aria-invalid={typed.problem !== undefined}
       aria-describedby={typed.problem === undefined ? undefined : `${id}-problem`}

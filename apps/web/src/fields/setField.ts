@@ -1,5 +1,5 @@
-import { presentDesign, edit, type EditOptions } from "../state/bench.ts";
-import { fromPointer, type Edit, valueAt } from "@tidewright/design";
+import { type Edit, fromPointer, valueAt } from "@tidewright/design";
+import { type EditOptions, edit, presentDesign } from "../state/bench.ts";
 
 /** Writes one value of the document, making the objects above it where they are missing; returns why it cannot be.
  *  path JSON Pointer   value new value; undefined takes the field out   options as for `edit` */

@@ -5,6 +5,8 @@ export interface Typed {
   readonly text: string;
   /** Why the text is not taken; the document keeps its value and the field its text until one of them gives way. */
   readonly problem: string | undefined;
+  /** True while the text is the person's and not yet the document's; marks the input, which then keeps its own undo. */
+  readonly draft: "" | undefined;
   onChange(text: string): void;
   onBlur(): void;
   onKeyDown(event: KeyboardEvent<HTMLElement>): void;
@@ -38,6 +40,7 @@ export function useTyped(
   return {
     text: live ?? shown,
     problem: complaint,
+    draft: live !== undefined && live !== shown ? "" : undefined,
     onChange(text) {
       setDraft({ text, over: shown });
       setProblem(undefined);

@@ -16,7 +16,10 @@ describe("quantities as typed", () => {
   });
 
   it("reads any unit, and gives a bare number the unit that stood there", () => {
-    expect(readQuantity("800 US gal/h", "flow", "L/h")).toEqual({ ok: true, quantity: { value: 800, unit: "US gal/h" } });
+    expect(readQuantity("800 US gal/h", "flow", "L/h")).toEqual({
+      ok: true,
+      quantity: { value: 800, unit: "US gal/h" },
+    });
     expect(readQuantity("40", "length", "cm")).toEqual({ ok: true, quantity: { value: 40, unit: "cm" } });
   });
 

@@ -1,11 +1,21 @@
-import { checkQuantity, type Dimension, formatFeetAndInches, fromSI, parseQuantity, type Quantity, toSI, unitLabel } from "@tidewright/units";
+import {
+  checkQuantity,
+  type Dimension,
+  formatFeetAndInches,
+  fromSI,
+  parseQuantity,
+  type Quantity,
+  toSI,
+  unitLabel,
+} from "@tidewright/units";
 import type { ScreenFormat } from "./screenFormat.ts";
 
 /** Returns a quantity as it was typed: number and unit, no digit lost. */
 export function typedText(quantity: Quantity, dimension: Dimension): string {
   if (quantity.unit === "ft-in") return feetText(quantity);
   const label = checkQuantity(quantity, dimension).ok ? unitLabel(quantity.unit, dimension) : quantity.unit;
-  return label === "" ? String(quantity.value) : `${quantity.value} ${label}`;
+  if (label === "") return String(quantity.value);
+  return `${quantity.value}${label.startsWith("/") ? "" : " "}${label}`;
 }
 
 /** Feet and inches are printed to sixteenths; a value between them keeps its decimals instead of being rounded. */
@@ -18,7 +28,9 @@ function feetText(quantity: Quantity): string {
 }
 
 /** A quantity read from text, or why it cannot be. */
-export type QuantityReading = { readonly ok: true; readonly quantity: Quantity } | { readonly ok: false; readonly problem: string };
+export type QuantityReading =
+  | { readonly ok: true; readonly quantity: Quantity }
+  | { readonly ok: false; readonly problem: string };
 
 /** Returns what a person typed as a quantity; a bare number takes the unit that stood there before. */
 export function readQuantity(text: string, dimension: Dimension, unit: string): QuantityReading {
@@ -35,8 +47,13 @@ export function stepped(quantity: Quantity, by: number): Quantity {
 }
 
 /** Returns the same quantity in the unit of the screen, or undefined where it was typed in that unit. */
-export function alsoInUnits(quantity: Quantity | undefined, dimension: Dimension, format: ScreenFormat): string | undefined {
-  if (quantity === undefined || dimension === "money" || dimension === "tariff" || dimension === "time") return undefined;
+export function alsoInUnits(
+  quantity: Quantity | undefined,
+  dimension: Dimension,
+  format: ScreenFormat,
+): string | undefined {
+  if (quantity === undefined || dimension === "money" || dimension === "tariff" || dimension === "time")
+    return undefined;
   const checked = checkQuantity(quantity, dimension);
   if (!checked.ok || checked.value.unit === format.unitOf(dimension)) return undefined;
   return format(toSI(checked.value, dimension), dimension);

@@ -29,7 +29,10 @@ export function screenFormat({ system, own }: Pick<Settings, "system" | "own">):
     const unit = dimension === "time" && own.time === undefined ? timeUnit(si) : unitOf(dimension);
     return spaced(formatQuantity(si, dimension, unit));
   };
-  return Object.assign(format, { unitOf, sum: (amount: number, of: string) => spaced(formatQuantity(amount, "money", of)) });
+  return Object.assign(format, {
+    unitOf,
+    sum: (amount: number, of: string) => spaced(formatQuantity(amount, "money", of)),
+  });
 }
 
 /** The condensed type closes the narrow space up until number and unit run together. */

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { type CSSProperties, useEffect, useRef } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { show, useBench } from "../state/bench.ts";
 import { provenance } from "./provenance.ts";
@@ -23,17 +23,22 @@ export function SourcePopover() {
   const at = source?.at;
   const left = at === undefined ? 0 : Math.max(gap, Math.min(at.left, window.innerWidth - width - gap));
   const below = at !== undefined && at.bottom < window.innerHeight * 0.55;
-  const place = at === undefined ? {} : below ? { left, top: at.bottom + gap } : { left, bottom: window.innerHeight - at.top + gap };
+  // As variables, so that the style sheet can lay it elsewhere on a small screen.
+  const place = {
+    "--left": `${left}px`,
+    "--top": at !== undefined && below ? `${at.bottom + gap}px` : "auto",
+    "--bottom": at === undefined || below ? "auto" : `${window.innerHeight - at.top + gap}px`,
+  } as CSSProperties;
   const close = () => show({ source: undefined });
 
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog by itself
     <dialog
       ref={dialog}
       className="source-sheet"
       style={place}
       aria-label={told?.title ?? "Origin of a number"}
       onClose={close}
-      // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog by itself
       onClick={(event) => event.target === event.currentTarget && close()}
     >
       {told === undefined ? null : (

@@ -1,5 +1,15 @@
 import { demoCatalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design, type Edit, endDrag, type Problem, record, redo, startHistory, undo } from "@tidewright/design";
+import {
+  checkDesign,
+  type Design,
+  type Edit,
+  endDrag,
+  type Problem,
+  record,
+  redo,
+  startHistory,
+  undo,
+} from "@tidewright/design";
 import { flushSync } from "react-dom";
 import { demoJobs } from "../document/demoJobs.ts";
 import { type EngineClient, startEngine } from "../engine/engineClient.ts";
