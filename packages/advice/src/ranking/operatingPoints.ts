@@ -56,16 +56,33 @@ export class OperatingPoints {
     );
   }
 
-  /** Pump flow and head at which a flow reaches the display (or, where `display` is false, passes the pumps). */
+  /** Pump flow and head at which a flow reaches the display (or, where `display` is false, passes the pumps). What reaches the
+   *  display rises with what the pumps give, from below zero where open branches draw it back, so a bracket cannot miss. */
   forDisplayFlow(target: number, display: boolean): Met {
-    let flow = target;
-    let point = this.#curve.at(flow);
-    for (let step = 0; step < 40 && display; step++) {
-      const error = target - point.flowToDisplay;
-      if (Math.abs(error) <= 1e-9 * target) break;
-      const share = point.flowToDisplay > 0.05 * flow ? point.flowToDisplay / flow : 1;
-      flow = Math.max(flow / 2, flow + error / Math.max(share, 0.2));
+    if (!display) return { flow: target, ...this.#curve.at(target) };
+    let low = 0;
+    let atLow = -target;
+    let high = Math.max(target, this.flowNow);
+    let point = this.#curve.at(high);
+    while (point.flowToDisplay < target && high < 10) {
+      low = high;
+      atLow = point.flowToDisplay - target;
+      high *= 1.5;
+      point = this.#curve.at(high);
+    }
+    let atHigh = point.flowToDisplay - target;
+    let flow = high;
+    for (let step = 0; step < 80 && Math.abs(point.flowToDisplay - target) > 1e-9 * target; step++) {
+      flow = step % 3 === 2 ? (low + high) / 2 : high - (atHigh * (high - low)) / (atHigh - atLow);
       point = this.#curve.at(flow);
+      const error = point.flowToDisplay - target;
+      if (error > 0) {
+        high = flow;
+        atHigh = error;
+      } else {
+        low = flow;
+        atLow = error;
+      }
     }
     return { flow, ...point };
   }

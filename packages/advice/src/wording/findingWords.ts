@@ -14,6 +14,7 @@ const glass = "Drilling and lifting glass hurts people: drain first, lift with e
 const cement = "Solvent cement: air the room, keep flames away, wear gloves.";
 const plug = "Before you leave, pull the plug and watch where the water stops.";
 
+/** Words of every finding, in the order of `FindingCode`. */
 export const findingWords: Readonly<Record<FindingCode, Words>> = {
   "solve/not-converged": {
     title: "No certain answer",

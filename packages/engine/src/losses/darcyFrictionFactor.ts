@@ -1,8 +1,8 @@
 import { colebrook, colebrookSlope } from "./colebrook.ts";
 
 /** Up to here flow counts as laminar, from `turbulentReynolds` on as turbulent. */
-export const laminarReynolds = 2000;
-export const turbulentReynolds = 4000;
+const laminarReynolds = 2000;
+const turbulentReynolds = 4000;
 
 const width = turbulentReynolds - laminarReynolds;
 const laminarValue = 64 / laminarReynolds;

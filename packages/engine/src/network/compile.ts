@@ -115,7 +115,12 @@ function isOneWay(link: NetworkLink): boolean {
   return link.checkValve === true || (link.kind === "pump" && link.reverseFlow !== true);
 }
 
-/** Writes the coefficients of one link; its ends stay as they are. Use it to change a speed, an opening or a bore in place. */
+/** Writes the coefficients of one link in place: a new speed, opening or bore; its ends stay as they are.
+ *  compiled CompiledNetwork   index of the link in the model   link NetworkLink, SI   -> nothing
+ *  Findings: none. Throws: never.
+ *  Valid: for a link with the same ends.
+ *  Source: coefficients as in `evaluateLosses`.
+ *  Example: setLink(compileNetwork({ liquid: { density: 1000, kinematicViscosity: 1e-6 }, nodes: [{ id: "a", kind: "fixedHead", head: 1 }, { id: "b", kind: "junction", elevation: 0 }], links: [{ id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 1 }] }), 0, { id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 5 })  ->  undefined */
 export function setLink(compiled: CompiledNetwork, index: number, link: NetworkLink): void {
   compiled.oneWay[index] = isOneWay(link) ? 1 : 0;
   compiled.pumps[index] = undefined;

@@ -3,7 +3,7 @@ import { evaluateMonotoneCubic, slopeOfMonotoneCubic } from "../pumps/monotoneCu
 import { type CompiledNetwork, linkType } from "./compile.ts";
 
 /** Resistance [s/m2] of a one-way link against backward flow while the solver still looks for its way, and of a shut valve. */
-export const shutResistance = 1e9;
+const shutResistance = 1e9;
 
 const halfLog = 2 / Math.LN10;
 

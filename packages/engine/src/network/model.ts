@@ -23,6 +23,7 @@ export interface JunctionNode {
   readonly demand?: number;
 }
 
+/** Any node: a known head or a junction. */
 export type NetworkNode = FixedHeadNode | JunctionNode;
 
 interface LinkEnds {
@@ -68,6 +69,7 @@ export interface DeviceLink extends LinkEnds {
   readonly curve?: MonotoneCubic;
 }
 
+/** Any link between two nodes. */
 export type NetworkLink = PipeLink | PumpLink | ValveLink | DeviceLink;
 
 /** A tee whose losses depend on how the flow splits. The two collinear legs and the branch, by link id; all three meet at `node`. */

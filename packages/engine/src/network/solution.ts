@@ -21,6 +21,7 @@ export interface LinkAnswer {
   readonly shut: boolean;
 }
 
+/** A solved network: convergence record, and heads [m] and flows [m3/s] by element. */
 export interface NetworkSolution {
   readonly status: ConvergenceRecord["status"];
   readonly iterations: number;

@@ -7,6 +7,7 @@ import type { ConvergenceRecord } from "./record.ts";
 import { balanceFlows, planForest, type SpanningForest } from "./spanningForest.ts";
 import { teeLosses } from "./tees.ts";
 
+/** How far to go and where to begin. */
 export interface SolveOptions {
   /** Energy error allowed on any link, over the head scale [-]; 1e-10 where nothing is said. */
   readonly tolerance?: number;
@@ -147,6 +148,8 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
     head.fill(high, 0, net.junctionCount);
     state.forest = net.forest;
   }
+  // Demands may have changed since: a warm start balances its flows first, or an old answer would look like a new one.
+  else balanceFlows(state.forest, net.from, net.to, net.demand, state.flow, state.surplus);
   state.headScale = Math.max(high - low, 1e-6);
   measure(net, state);
 }

@@ -11,6 +11,7 @@ export interface CompiledTee {
   readonly areaRatio: number;
 }
 
+/** Tees in solver indices. */
 export function compileTees(
   model: NetworkModel,
   linkIndex: ReadonlyMap<string, number>,

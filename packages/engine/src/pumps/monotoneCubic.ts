@@ -64,7 +64,7 @@ function endSlope(h0: number, h1: number, secant0: number, secant1: number): num
 }
 
 /** Index of the piece that holds x: the last i with knots[i] <= x, within 0 .. n-2. */
-export function pieceAt(knots: Float64Array, x: number): number {
+function pieceAt(knots: Float64Array, x: number): number {
   let low = 0;
   let high = knots.length - 2;
   while (low < high) {
