@@ -28,3 +28,8 @@ export function percent(share: number): string {
 export function between(format: Format, [low, high]: readonly [number, number], dimension: Dimension): string {
   return `${format(low, dimension)} to ${format(high, dimension)}`;
 }
+
+/** Returns a count with its word, in the plural where it is not one. */
+export function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? "" : "s"}`;
+}

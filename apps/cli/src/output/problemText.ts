@@ -1,10 +1,11 @@
 import { type Problem, shown } from "@tidewright/design";
 import type { BadInput } from "../input/badInput.ts";
+import { counted } from "./format.ts";
 import type { Styles } from "./styles.ts";
 
 /** Returns every problem of a bad input as lines: place, what is the matter, what stands there, how to mend it. */
 export function problemText({ source, problems }: BadInput, styles: Styles): string {
-  const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  const count = counted(problems.length, "problem");
   const entries = problems.map((problem) => entryText(problem.path === "" ? source : problem.path, problem, styles));
   return [`${styles.red(`${source}: ${count}`)}`, ...entries].join("\n\n");
 }

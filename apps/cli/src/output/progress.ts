@@ -7,7 +7,7 @@ const { writeSync } = require("node:fs");
 const { workerData } = require("node:worker_threads");
 const start = Date.now();
 setInterval(() => {
-  const seconds = Math.round((Date.now() - start) / 1000);
+  const seconds = Math.floor((Date.now() - start) / 1000);
   if (seconds >= 1) writeSync(2, "\\r" + workerData + " (" + seconds + " s)\\u001b[K");
 }, 250);
 `;

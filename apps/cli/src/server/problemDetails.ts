@@ -1,6 +1,7 @@
 import type { Problem } from "@tidewright/design";
 import type { Context } from "hono";
 import type { ContentfulStatusCode } from "hono/utils/http-status";
+import { counted } from "../output/format.ts";
 
 /** What a client is told when a request cannot be answered: RFC 9457, with the complete list of problems. */
 export interface ProblemDetails {
@@ -20,7 +21,7 @@ export function problemResponse(context: Context, details: ProblemDetails): Resp
 
 /** Returns the details of a document with problems in it. */
 export function badDocument(problems: readonly Problem[]): ProblemDetails {
-  const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  const count = counted(problems.length, "problem");
   return {
     type: "urn:tidewright:problem:bad-input",
     title: "The input cannot be worked with",

@@ -1,4 +1,5 @@
 import type { Look } from "../output/deliver.ts";
+import { counted } from "../output/format.ts";
 import { tableText } from "../output/table.ts";
 import type { NetworkAnswer } from "./networkAnswer.ts";
 import { section } from "./section.ts";
@@ -6,7 +7,7 @@ import { section } from "./section.ts";
 /** Returns the answer of a network as tables of nodes and links. */
 export function networkText(answer: NetworkAnswer, look: Look): string {
   const { format, styles, width } = look;
-  const steps = answer.iterations === 1 ? "1 iteration" : `${answer.iterations} iterations`;
+  const steps = counted(answer.iterations, "iteration");
   const told = `${answer.status} after ${steps}, residual ${answer.residual.toExponential(1)}`;
   const nodes = tableText(
     [
