@@ -72,8 +72,6 @@ export class SystemCurve {
     };
   }
 
-    return `${this.#state.status} ${this.#state.iterations} ${this.#state.energyResidual}`;
-  }
   #toDisplay(state: NetworkState, net: CompiledNetwork): number {
     let flow = 0;
     for (const outlet of this.#prepared.loop.outlets)
