@@ -26,7 +26,7 @@ export function compareWithEpanet({
 }: NetworkCase): NetworkComparison {
   const theirs = solveWithEpanet(model);
   const ours = solveNetwork(model);
-  const scale = Math.max(...theirs.flows.map(Math.abs), 1e-6);
+  const scale = Math.max(...theirs.flows.map(Math.abs), 1e-5);
   const flowDifference = Math.max(...theirs.flows.map((flow, i) => Math.abs(flow - ours.flows[i]) / scale));
   const headDifference = Math.max(...theirs.heads.map((head, i) => Math.abs(head - ours.heads[i])));
   return {

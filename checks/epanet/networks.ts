@@ -68,7 +68,7 @@ const pump = (id: string, from: string, to: string, kind: keyof typeof curves, s
 
 const friction =
   "EPANET takes Swamee and Jain's friction factor, up to 1.6 % from the exact Colebrook value that we solve";
-const atRest = "no water moves: both must find every head at rest";
+const atRest = "no water moves; EPANET leaves 1e-6 ft3/s in shut links, here relative to 1e-5 m3/s";
 
 function network(name: string, nodes: NetworkNode[], links: NetworkLink[], why = friction): NetworkCase {
   return { name, model: { liquid, nodes, links }, why };
@@ -168,11 +168,11 @@ export const networks: readonly NetworkCase[] = [
     "laminar line, Re below 2000",
     [tank("a", 0.02), tank("b", 0)],
     [pipe("p", "a", "b", 6, 0.008, 0)],
-    "64/Re in both, but EPANET's viscosity is in other units",
+    "64/Re in both; EPANET reckons with g = 32.2 ft/s2, which is 0.08 % more than standard gravity",
   ),
   network(
     "line in the transition, Re near 3000",
-    [tank("a", 0.0155), joint("m"), tank("b", 0)],
+    [tank("a", 0.0033), joint("m"), tank("b", 0)],
     [pipe("p", "a", "m", 1, 0.02, 0), pipe("q", "m", "b", 1, 0.02, 0)],
     "both join laminar and turbulent by Dunlop's cubic; EPANET's starts from Swamee and Jain's factor, 1.6 % high at Re 4000",
   ),

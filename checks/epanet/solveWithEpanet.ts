@@ -18,6 +18,8 @@ import {
 export interface EpanetAnswer {
   readonly flows: readonly number[];
   readonly heads: readonly number[];
+  /** What EPANET says of the run, such as a pump that cannot deliver. */
+  readonly warnings: readonly string[];
 }
 
 /** EPANET takes its viscosity as a multiple of 1.1e-5 ft2/s. */
@@ -42,14 +44,27 @@ export function solveWithEpanet(model: NetworkModel): EpanetAnswer {
   model.links.forEach((link) => addLink(project, link));
   project.openH();
   project.initH(InitHydOption.InitFlow);
-  project.runH();
+  const warnings = collectWarnings(() => project.runH());
   const flows = model.links.map(
     (link) => project.getLinkValue(project.getLinkIndex(link.id), LinkProperty.Flow) / 1000,
   );
   const heads = model.nodes.map((node) => project.getNodeValue(project.getNodeIndex(node.id), NodeProperty.Head));
   project.closeH();
   project.close();
-  return { flows, heads };
+  return { flows, heads, warnings };
+}
+
+/** The library writes warnings to the console; here they belong to the answer. */
+function collectWarnings(run: () => void): string[] {
+  const warnings: string[] = [];
+  const { warn } = console;
+  console.warn = (text: unknown) => warnings.push(String(text));
+  try {
+    run();
+  } finally {
+    console.warn = warn;
+  }
+  return warnings;
 }
 
 function addLink(project: Project, link: NetworkModel["links"][number]): void {
