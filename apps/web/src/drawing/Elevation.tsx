@@ -9,10 +9,11 @@ import { handleAt, partAt } from "./hitTest.ts";
 import { FlagLayer, LabelLayer } from "./LabelLayer.tsx";
 import { layoutElevation } from "./layoutElevation.ts";
 import { PartTargets } from "./PartTargets.tsx";
+import { dimensionRects, placeDimensions } from "./placeDimensions.ts";
 import { flagRects, placeFlags } from "./placeFlags.ts";
 import { placeLabels } from "./placeLabels.ts";
-import { SheetFoot } from "./SheetFoot.tsx";
 import { ShapeLayer } from "./ShapeLayer.tsx";
+import { SheetFoot } from "./SheetFoot.tsx";
 import type { Format, Handle, Levels, Point, Scene } from "./scene.ts";
 import { angleShare } from "./speedArc.ts";
 import { fitView, type View } from "./view.ts";
@@ -54,16 +55,22 @@ export function Elevation(props: ElevationProps): ReactNode {
   const drags = useRef(0);
   const [dragging, setDragging] = useState<string>();
   const fitted = useMemo(
-    () => fitView(scene.bounds, { width, dimensions: showDimensions, ...(props.height ? { height: props.height } : {}) }),
+    () =>
+      fitView(scene.bounds, { width, dimensions: showDimensions, ...(props.height ? { height: props.height } : {}) }),
     [scene.bounds, width, showDimensions, props.height],
   );
   // The picture keeps its scale under a finger; it fits itself anew when the finger lifts.
   const view = dragging && drag.current ? drag.current.view : fitted;
   const flags = useMemo(() => placeFlags(scene, view), [scene, view]);
+  const dimensions = useMemo(
+    () => (showDimensions ? placeDimensions(scene, view, format) : []),
+    [scene, view, format, showDimensions],
+  );
+  const keepFree = useMemo(() => [...flagRects(flags), ...dimensionRects(dimensions)], [flags, dimensions]);
   const offsets = useRef<ReadonlyMap<string, Point>>(new Map());
   const labels = useMemo(
-    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree: flagRects(flags) }),
-    [scene, view, format, selection, flags],
+    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree }),
+    [scene, view, format, selection, keepFree],
   );
   useEffect(() => {
     offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
@@ -126,11 +133,18 @@ export function Elevation(props: ElevationProps): ReactNode {
       >
         <Hatches id={id} scene={scene} view={view} />
         <ShapeLayer scene={scene} view={view} selection={selection} id={id} />
-        {showDimensions ? <DimensionLayer scene={scene} view={view} format={format} /> : null}
+        <DimensionLayer placed={dimensions} />
         <LabelLayer labels={labels} onSelect={onSelect} />
         <HandleLayer handles={handles} view={view} active={dragging} selection={selection} />
         <FlagLayer flags={flags} onSelect={onSelect} />
-        <PartTargets scene={scene} view={view} format={format} selection={selection} onSelect={onSelect} onNudge={nudge} />
+        <PartTargets
+          scene={scene}
+          view={view}
+          format={format}
+          selection={selection}
+          onSelect={onSelect}
+          onNudge={nudge}
+        />
         <SheetFoot scene={scene} view={view} format={format} />
       </svg>
     </div>
@@ -191,11 +205,25 @@ function Hatches({ id, scene, view }: { id: string; scene: Scene; view: View }) 
       <pattern id={`${id}-ground`} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
         <line x1="0" y1="0" x2="0" y2="7" className="tw-hatch" />
       </pattern>
-      <linearGradient id={`${id}-water`} gradientUnits="userSpaceOnUse" x1="0" x2="0" y1={Math.min(...ys)} y2={Math.max(...ys)}>
+      <linearGradient
+        id={`${id}-water`}
+        gradientUnits="userSpaceOnUse"
+        x1="0"
+        x2="0"
+        y1={Math.min(...ys)}
+        y2={Math.max(...ys)}
+      >
         <stop offset="0" className="tw-tintTop" />
         <stop offset="1" className="tw-tintDeep" />
       </linearGradient>
-      <linearGradient id={`${id}-deepWater`} gradientUnits="userSpaceOnUse" x1="0" x2="0" y1={Math.min(...ys)} y2={Math.max(...ys)}>
+      <linearGradient
+        id={`${id}-deepWater`}
+        gradientUnits="userSpaceOnUse"
+        x1="0"
+        x2="0"
+        y1={Math.min(...ys)}
+        y2={Math.max(...ys)}
+      >
         <stop offset="0" className="tw-tintMiddle" />
         <stop offset="1" className="tw-tintDeep" />
       </linearGradient>

@@ -1,5 +1,5 @@
-import { arcGeometry, shareAngle } from "./speedArc.ts";
 import type { Handle } from "./scene.ts";
+import { arcGeometry, shareAngle } from "./speedArc.ts";
 import type { View } from "./view.ts";
 
 /** What can be taken hold of: grips at levels and lengths, an arc at every pump. Drawn marks stay small, targets large. */
@@ -40,7 +40,8 @@ function SpeedArc({ handle, view, held }: { handle: Handle; view: View; held: bo
     return `${(Math.cos(angle) * r).toFixed(1)},${(-Math.sin(angle) * r).toFixed(1)}`;
   };
   const big = (from: number, to: number) => ((to - from) * 1.5 * Math.PI > Math.PI ? 1 : 0);
-  const arc = (from: number, to: number) => `M${point(from, radius)}A${radius},${radius} 0 ${big(from, to)},1 ${point(to, radius)}`;
+  const arc = (from: number, to: number) =>
+    `M${point(from, radius)}A${radius},${radius} 0 ${big(from, to)},1 ${point(to, radius)}`;
   const knob = shareAngle(share);
   return (
     <g transform={`translate(${at.x} ${at.y})`}>

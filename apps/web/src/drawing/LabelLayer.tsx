@@ -1,5 +1,5 @@
 import { memo } from "react";
-import { type PlacedFlag, flagRadius } from "./placeFlags.ts";
+import { flagRadius, type PlacedFlag } from "./placeFlags.ts";
 import { labelType, type PlacedLabel } from "./placeLabels.ts";
 
 /** Numbers on the parts they belong to, with leaders. */

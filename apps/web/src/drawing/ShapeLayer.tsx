@@ -52,7 +52,11 @@ function Body({ shape, view, held, id }: { shape: Shape; view: View; held: boole
   return (
     <>
       {hatch ? <path d={d} className="tw-paper" /> : null}
-      <path d={d} className={`tw-${shape.ink}${held ? " tw-held" : ""}`} {...(hatch || tint ? { fill: hatch ?? tint } : {})} />
+      <path
+        d={d}
+        className={`tw-${shape.ink}${held ? " tw-held" : ""}`}
+        {...(hatch || tint ? { fill: hatch ?? tint } : {})}
+      />
       {shape.ink === "ground" ? <path d={groundLine(shape.points, view)} className="tw-outline" /> : null}
     </>
   );
@@ -61,7 +65,11 @@ function Body({ shape, view, held, id }: { shape: Shape; view: View; held: boole
 /** Only the upper edge of the ground is a line; the hatch fades out below it. */
 function groundLine(points: readonly Point[], view: View): string {
   const top = Math.max(...points.map((p) => p.y));
-  return pathOf(points.filter((p) => p.y === top), view, false);
+  return pathOf(
+    points.filter((p) => p.y === top),
+    view,
+    false,
+  );
 }
 
 function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: View; held: (path: string) => boolean }) {
@@ -75,13 +83,21 @@ function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: Vi
   return (
     <g className="tw-pipes">
       {lines.map(({ d, wide, held, cap }, i) => (
-        <path key={i} d={d} strokeLinecap={cap} className={held ? "tw-pipeHeld" : "tw-pipeWall"} strokeWidth={wide + (held ? 4.4 : 2.2)} />
+        <path
+          key={i}
+          d={d}
+          strokeLinecap={cap}
+          className={held ? "tw-pipeHeld" : "tw-pipeWall"}
+          strokeWidth={wide + (held ? 4.4 : 2.2)}
+        />
       ))}
       {lines.map(({ d, wide, cap }, i) => (
         <path key={i} d={d} strokeLinecap={cap} className="tw-pipeInside" strokeWidth={wide} />
       ))}
       {lines.map(({ pipe, d, wide, cap }, i) =>
-        pipe.water === "dry" ? null : <path key={i} d={d} strokeLinecap={cap} className="tw-pipeWater" strokeWidth={wide} />,
+        pipe.water === "dry" ? null : (
+          <path key={i} d={d} strokeLinecap={cap} className="tw-pipeWater" strokeWidth={wide} />
+        ),
       )}
       {lines.map(({ pipe, d, wide }, i) =>
         pipe.water === "film" ? <path key={i} d={d} className="tw-pipeInside" strokeWidth={wide * 0.5} /> : null,
@@ -99,7 +115,13 @@ function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }
       <>
         <rect x={a.x} y={a.y} width={room} height={b.y - a.y} className={`tw-device${held ? " tw-held" : ""}`} />
         {room > 52 ? (
-          <text x={(a.x + b.x) / 2} y={(a.y + b.y) / 2 + 3.5} className="tw-deviceText" textLength={shape.text.length * 5.6 > room - 8 ? room - 8 : undefined} lengthAdjust="spacingAndGlyphs">
+          <text
+            x={(a.x + b.x) / 2}
+            y={(a.y + b.y) / 2 + 3.5}
+            className="tw-deviceText"
+            textLength={shape.text.length * 5.6 > room - 8 ? room - 8 : undefined}
+            lengthAdjust="spacingAndGlyphs"
+          >
             {shape.text}
           </text>
         ) : null}
@@ -109,18 +131,21 @@ function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }
   if (shape.kind !== "symbol") return null;
   const at = view.toScreen(shape.at);
   if (shape.symbol === "waterLevel") return <WaterLevelMark at={at} />;
-  if (shape.symbol === "elbow") return <ElbowMark shape={shape} at={at} scale={view.scale} held={held} />;
+  if (shape.symbol === "elbow") return <ElbowMark shape={shape} at={at} view={view} held={held} />;
   if (shape.symbol === "tee") return <circle cx={at.x} cy={at.y} r={2.4} className="tw-ink" />;
   const size = Math.max(leastSize(shape), shape.size * view.scale);
   const turn = (-shape.angle * 180) / Math.PI;
   return (
     <>
-      <g transform={`translate(${at.x} ${at.y}) rotate(${turn}) scale(${size} ${-size})`} className={held ? "tw-held" : undefined}>
+      <g
+        transform={`translate(${at.x} ${at.y}) rotate(${turn}) scale(${size} ${-size})`}
+        className={held ? "tw-held" : undefined}
+      >
         {symbolStrokes(shape.symbol, shape.share).map((stroke, i) => (
           <path key={i} d={stroke.d} className={`tw-symbol tw-fill-${stroke.fill} tw-line-${stroke.weight}`} />
         ))}
       </g>
-      {shape.count ? (
+      {shape.count && view.width >= 560 ? (
         <text x={at.x + size * 0.5 + 2} y={at.y - size * 0.4} className="tw-count">
           ×{shape.count}
         </text>
@@ -130,7 +155,15 @@ function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }
 }
 
 const leastSize = (shape: SymbolShape): number =>
-  shape.symbol === "pump" ? 22 : shape.symbol === "tankPump" ? 16 : shape.symbol === "flowArrow" ? 6 : shape.symbol === "nozzle" ? 7 : 13;
+  shape.symbol === "pump"
+    ? 22
+    : shape.symbol === "tankPump"
+      ? 16
+      : shape.symbol === "flowArrow"
+        ? 6
+        : shape.symbol === "nozzle"
+          ? 7
+          : 13;
 
 /** The drafting mark for a level: a triangle standing on the surface over two short lines. */
 function WaterLevelMark({ at }: { at: Point }) {
@@ -143,8 +176,8 @@ function WaterLevelMark({ at }: { at: Point }) {
 }
 
 /** Ticks across the pipe before and after a bend, where its sockets end. */
-function ElbowMark({ shape, at, scale, held }: { shape: SymbolShape; at: Point; scale: number; held: boolean }) {
-  const wide = Math.max(3, (shape.size / 1.5) * scale);
+function ElbowMark({ shape, at, view, held }: { shape: SymbolShape; at: Point; view: View; held: boolean }) {
+  const wide = Math.max(3, (shape.size / 1.5) * view.scale);
   const half = wide / 2 + 2.2;
   const leg = wide * 0.5 + 3;
   const tick = (angle: number, way: number) => {
@@ -154,8 +187,11 @@ function ElbowMark({ shape, at, scale, held }: { shape: SymbolShape; at: Point; 
   };
   return (
     <>
-      <path d={tick(shape.angle, -1) + tick(shape.out ?? shape.angle, 1)} className={`tw-elbow${held ? " tw-held" : ""}`} />
-      {shape.count ? (
+      <path
+        d={tick(shape.angle, -1) + tick(shape.out ?? shape.angle, 1)}
+        className={`tw-elbow${held ? " tw-held" : ""}`}
+      />
+      {shape.count && view.width >= 560 ? (
         <text x={at.x + half + 4} y={at.y - half - 2} className="tw-count">
           ×{shape.count}
         </text>

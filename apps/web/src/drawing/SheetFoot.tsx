@@ -1,16 +1,24 @@
 import { figureText } from "./labelText.ts";
-import type { Format, Scene } from "./scene.ts";
 import { niceScaleBar } from "./scaleBar.ts";
+import type { Format, Scene } from "./scene.ts";
 import type { View } from "./view.ts";
 
 /** Picture points of the screen in one metre of the sheet, at 96 to the inch. */
 const pointsPerMetre = 96 / 0.0254;
 
 /** Frame of the sheet, scale bar on the left, title block on the right; on a phone one above the other. */
-export function SheetFoot({ scene, view, format }: { readonly scene: Scene; readonly view: View; readonly format: Format }) {
+export function SheetFoot({
+  scene,
+  view,
+  format,
+}: {
+  readonly scene: Scene;
+  readonly view: View;
+  readonly format: Format;
+}) {
   const narrow = view.width < 560;
   const top = view.height - view.foot;
-  const bar = niceScaleBar(view.scale, format, narrow ? 110 : 170);
+  const bar = niceScaleBar(view.scale, format, narrow ? 110 : view.width < 900 ? 96 : 170);
   const ratio = pointsPerMetre / view.scale;
   const cells = scene.summary.slice(0, narrow ? 3 : 4).map((figure) => ({
     name: figure.before ?? "",
@@ -19,7 +27,7 @@ export function SheetFoot({ scene, view, format }: { readonly scene: Scene; read
   const blockTop = narrow ? top + 38 : top + 8;
   const blockHeight = view.height - 6 - blockTop;
   const cell = narrow ? (view.width - 12) / Math.max(1, cells.length) : 96;
-  const nameWidth = narrow ? 0 : Math.min(210, Math.max(120, view.width - 12 - cell * cells.length - 200));
+  const nameWidth = narrow ? 0 : Math.min(210, Math.max(120, view.width - 12 - cell * cells.length - 230));
   const left = narrow ? 6 : view.width - 6 - cell * cells.length - nameWidth;
   return (
     <g aria-hidden="true">
@@ -28,7 +36,14 @@ export function SheetFoot({ scene, view, format }: { readonly scene: Scene; read
         {bar.ticks.map((tick, i) => {
           const next = bar.ticks[i + 1];
           return next === undefined ? null : (
-            <rect key={tick} x={tick * view.scale} y={0} width={(next - tick) * view.scale} height={4.5} className={i % 2 ? "tw-barEmpty" : "tw-barFull"} />
+            <rect
+              key={tick}
+              x={tick * view.scale}
+              y={0}
+              width={(next - tick) * view.scale}
+              height={4.5}
+              className={i % 2 ? "tw-barEmpty" : "tw-barFull"}
+            />
           );
         })}
         {bar.labels.map(({ at, text }, i) => (
@@ -70,4 +85,5 @@ export function SheetFoot({ scene, view, format }: { readonly scene: Scene; read
   );
 }
 
-const clip = (text: string, most: number): string => (text.length > most ? `${text.slice(0, most - 1).trimEnd()}…` : text);
+const clip = (text: string, most: number): string =>
+  text.length > most ? `${text.slice(0, most - 1).trimEnd()}…` : text;

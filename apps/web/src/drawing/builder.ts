@@ -58,12 +58,18 @@ export function startScene(design: Design, frame: Frame, assessment: Assessment 
 
 function makeLanes(design: Design, frame: Frame): Lanes {
   const toSump = countOutlets(design.loops, (to) => to.startsWith("sump."));
-  const toDisplay = Math.max(1, countOutlets(design.loops, (to) => to === "display"));
+  const toDisplay = Math.max(
+    1,
+    countOutlets(design.loops, (to) => to === "display"),
+  );
   const bottom = frame.sump.y1 + 0.05;
   const room = Math.max(0.05, frame.standTop - 0.045 - frame.sump.y1);
   const crossing = Math.min(crossingGap, room / Math.max(1, toSump));
   // Crossings use the room from below where there is plenty, and share it evenly where there is not.
-  const lowest = crossing < crossingGap ? frame.sump.y1 + crossing / 2 : frame.sump.y1 + Math.min(0.15, room - crossing * (toSump - 0.5));
+  const lowest =
+    crossing < crossingGap
+      ? frame.sump.y1 + crossing / 2
+      : frame.sump.y1 + Math.min(0.15, room - crossing * (toSump - 0.5));
   let jogs = 0;
   let crossings = 0;
   let risers = 0;
@@ -95,7 +101,7 @@ function makeLanes(design: Design, frame: Frame): Lanes {
     },
     chamberSlots: (chamber, wishes) => {
       const { x0, x1 } = frame.chambers[chamber]!;
-      const edge = Math.min(0.06, (x1 - x0) / 4);
+      const edge = Math.min(0.035, (x1 - x0) / 4);
       const spots = evenSpots(wishes, x0 + edge, x1 - edge);
       taken.set(chamber, [...(taken.get(chamber) ?? []), ...spots]);
       return spots;

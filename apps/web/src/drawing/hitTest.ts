@@ -51,14 +51,12 @@ function areaRank(shape: Shape): number {
 }
 
 function awayFrom(shape: Shape, view: View, point: Point): number {
-  if (shape.kind === "symbol") return Math.max(0, distance(view.toScreen(shape.at), point) - (shape.size * view.scale) / 2);
+  if (shape.kind === "symbol")
+    return Math.max(0, distance(view.toScreen(shape.at), point) - (shape.size * view.scale) / 2);
   if (shape.kind === "box") {
     const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
     const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
-    return Math.hypot(
-      Math.max(a.x - point.x, 0, point.x - b.x),
-      Math.max(a.y - point.y, 0, point.y - b.y),
-    );
+    return Math.hypot(Math.max(a.x - point.x, 0, point.x - b.x), Math.max(a.y - point.y, 0, point.y - b.y));
   }
   const corners = shape.points.map(view.toScreen);
   if (shape.kind === "area") return inside(corners, point) ? 0 : Infinity;
@@ -69,7 +67,8 @@ function awayFrom(shape: Shape, view: View, point: Point): number {
 
 function toSegment(p: Point, a: Point, b: Point): number {
   const squared = (b.x - a.x) ** 2 + (b.y - a.y) ** 2;
-  const t = squared > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / squared)) : 0;
+  const t =
+    squared > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / squared)) : 0;
   return Math.hypot(p.x - a.x - t * (b.x - a.x), p.y - a.y - t * (b.y - a.y));
 }
 

@@ -17,11 +17,13 @@ export function figureText(figure: Figure, format: Format): string {
  *  Valid: any part.
  *  Source: own construction. */
 export function spokenText(part: ScenePart, format: Format): string {
-  return [part.name, part.state, ...part.figures.map((figure) => figureText(figure, format))].filter(Boolean).join(", ");
+  return [part.name, part.state, ...part.figures.map((figure) => figureText(figure, format))]
+    .filter(Boolean)
+    .join(", ");
 }
 
-/** How much a label says: one number, the first two, or all with the state. */
-export type Detail = "brief" | "normal" | "full";
+/** How much a label says: one number, a few, a few with the state, or all. */
+export type Detail = "brief" | "short" | "normal" | "full";
 
 /** Returns the lines of a part's label: its name, then its numbers.
  *  part of the scene   format the user's units   detail how much it says   -> lines, the first is the name (empty
@@ -31,12 +33,13 @@ export type Detail = "brief" | "normal" | "full";
  *  Source: own construction. */
 export function labelLines(part: ScenePart, format: Format, detail: Detail): string[] {
   const figures = part.figures.map((figure) => figureText(figure, format));
-  const name = part.lettered && detail === "normal" ? "" : part.name;
+  const name = part.lettered && detail !== "full" && detail !== "brief" ? "" : part.name;
   if (figures.length === 0) return part.state ? [name, part.state] : [name];
   if (detail === "brief") return [name, figures[0]!];
-  const shown = detail === "full" ? figures : figures.slice(0, part.shown ?? (part.rank === 1 ? 4 : 2));
+  const shown =
+    detail === "full" ? figures : figures.slice(0, part.shown ?? (part.rank === 1 && detail === "normal" ? 4 : 2));
   const lines = [name];
-  if (part.state) lines.push(part.state);
+  if (part.state && detail !== "short") lines.push(part.state);
   // Numbers stand two to a line where they are short.
   for (let i = 0; i < shown.length; i += 2) {
     const pair = shown.slice(i, i + 2);

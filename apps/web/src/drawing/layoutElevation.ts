@@ -71,10 +71,38 @@ function dimensionLines({ frame, design }: SceneBuilder): DimensionLine[] {
   const p = (x: number, y: number): Point => ({ x, y });
   const left = Math.min(display.x0, frame.box.x0);
   const lines: DimensionLine[] = [
-    { path: "/display/length", a: p(display.x0, display.y1), b: p(display.x1, display.y1), side: "above", step: 2, value: display.x1 },
-    { path: "/display/height", a: p(left, display.y0), b: p(left, display.y1), side: "left", step: 2, value: display.y1 - display.y0 },
-    { path: "/overflow/weir/crest", a: p(left, display.y0), b: p(left, crest), side: "left", step: 1, value: crest - display.y0 },
-    { path: "/sump/height", a: p(sump.x0, sump.y0), b: p(sump.x0, sump.y1), side: "left", step: 1, value: sump.y1 - sump.y0 },
+    {
+      path: "/display/length",
+      a: p(display.x0, display.y1),
+      b: p(display.x1, display.y1),
+      side: "above",
+      step: 2,
+      value: display.x1,
+    },
+    {
+      path: "/display/height",
+      a: p(left, display.y0),
+      b: p(left, display.y1),
+      side: "left",
+      step: 2,
+      value: display.y1 - display.y0,
+    },
+    {
+      path: "/overflow/weir/crest",
+      a: p(left, display.y0),
+      b: p(left, crest),
+      side: "left",
+      step: 1,
+      value: crest - display.y0,
+    },
+    {
+      path: "/sump/height",
+      a: p(sump.x0, sump.y0),
+      b: p(sump.x0, sump.y1),
+      side: "left",
+      step: 1,
+      value: sump.y1 - sump.y0,
+    },
     ...design.sump.chambers.map((chamber, i) => ({
       path: `/sump/chambers/${i}/length`,
       a: p(chambers[i]!.x0, sump.y0),
@@ -85,7 +113,14 @@ function dimensionLines({ frame, design }: SceneBuilder): DimensionLine[] {
     })),
   ];
   if (standTop > 0.01)
-    lines.push({ path: "/display/standHeight", a: p(left, 0), b: p(left, standTop), side: "left", step: 2, value: standTop });
+    lines.push({
+      path: "/display/standHeight",
+      a: p(left, 0),
+      b: p(left, standTop),
+      side: "left",
+      step: 2,
+      value: standTop,
+    });
   return lines;
 }
 

@@ -83,10 +83,20 @@ function drawHeaderTee(tree: Tree, run: Run, base: string, lead: readonly Point[
   const { builder } = tree;
   const tee = run.at(-1)!;
   if (tee.kind !== "tee") return;
-  const ends = leftToLeft(tee.branches, tee.branches.map((branch) => collectEnds(builder, branch, lead.at(-1)!)));
+  const ends = leftToLeft(
+    tee.branches,
+    tee.branches.map((branch) => collectEnds(builder, branch, lead.at(-1)!)),
+  );
   const way = wayTo(builder, lead.at(-1)!, ends[0]![0]!, side);
   const level = way.at(-2)!.y;
-  const inlet = { x: nearest(lead, way, ends.map((group) => group[0]!.x)), y: level };
+  const inlet = {
+    x: nearest(
+      lead,
+      way,
+      ends.map((group) => group[0]!.x),
+    ),
+    y: level,
+  };
   drawOutletRun(builder, {
     run,
     base,
@@ -95,10 +105,16 @@ function drawHeaderTee(tree: Tree, run: Run, base: string, lead: readonly Point[
   });
   const bore = boreOf(builder, base, run, run.length - 1);
   const xs = ends.map((group) => group[0]!.x);
-  drawTeeMark(tree, `${base}/${run.length - 1}`, inlet, [
-    { x: Math.min(...xs, inlet.x), y: level },
-    { x: Math.max(...xs, inlet.x), y: level },
-  ], bore);
+  drawTeeMark(
+    tree,
+    `${base}/${run.length - 1}`,
+    inlet,
+    [
+      { x: Math.min(...xs, inlet.x), y: level },
+      { x: Math.max(...xs, inlet.x), y: level },
+    ],
+    bore,
+  );
   tee.branches.forEach((branch, i) =>
     drawDrops(tree, branch, `${base}/${run.length - 1}/branches/${i}`, { x: xs[i]!, y: level }, ends[i]!),
   );
@@ -173,7 +189,9 @@ function drawCabinetTee(tree: Tree, run: Run, base: string, lead: readonly Point
   const end = lead.at(-1)!;
   const branches = tee.branches.map((branch, i) => ({ branch, i, side: sideOf(branch) }));
   // Of the branches into the sump the nearest leaves lowest, so that none crosses another on its way down.
-  const order = [...branches].sort((a, b) => rankOf(a.side) - rankOf(b.side) || wishOf(builder, b.branch) - wishOf(builder, a.branch));
+  const order = [...branches].sort(
+    (a, b) => rankOf(a.side) - rankOf(b.side) || wishOf(builder, b.branch) - wishOf(builder, a.branch),
+  );
   const ports = new Map<number, number>();
   for (const { i, side } of order) {
     const least = Math.max(end.y, ...ports.values());
@@ -185,7 +203,13 @@ function drawCabinetTee(tree: Tree, run: Run, base: string, lead: readonly Point
   const inlet = { x: end.x, y: bottom };
   drawOutletRun(builder, { run, base, points: tidyPolyline([...lead, inlet]), water: tree.water });
   const path = `${base}/${run.length - 1}`;
-  drawTeeMark(tree, path, inlet, [inlet, { x: end.x, y: Math.max(...heights) }], boreOf(builder, base, run, run.length - 1));
+  drawTeeMark(
+    tree,
+    path,
+    inlet,
+    [inlet, { x: end.x, y: Math.max(...heights) }],
+    boreOf(builder, base, run, run.length - 1),
+  );
   for (const { branch, i, side } of order) {
     const port = { x: end.x, y: ports.get(i)! };
     if (side === "mixed" || branch.at(-1)?.kind === "tee") {
@@ -193,8 +217,14 @@ function drawCabinetTee(tree: Tree, run: Run, base: string, lead: readonly Point
       continue;
     }
     const target = outletPoint(builder, branch, { x: from.x, y: port.y });
-    const points = side === "sump" ? [port, { x: target.x, y: port.y }, target] : [port, ...wayTo(builder, port, target, side)];
-    drawOutletRun(builder, { run: branch, base: `${path}/branches/${i}`, points: tidyPolyline(points), water: tree.water });
+    const points =
+      side === "sump" ? [port, { x: target.x, y: port.y }, target] : [port, ...wayTo(builder, port, target, side)];
+    drawOutletRun(builder, {
+      run: branch,
+      base: `${path}/branches/${i}`,
+      points: tidyPolyline(points),
+      water: tree.water,
+    });
   }
 }
 

@@ -2,8 +2,8 @@ import type { OutletPart, Part } from "@tidewright/design";
 import { boreOf, type SceneBuilder } from "./builder.ts";
 import { type Frame, metres } from "./frame.ts";
 import { nameOf } from "./partNames.ts";
-import type { Figure, Point } from "./scene.ts";
 import { type DrawnRun, drawRun } from "./runs.ts";
+import type { Figure, Point } from "./scene.ts";
 
 /** Returns the point at which a run ends in a place: below its surface by the depth, at a free spot along it.
  *  builder the scene   to place   depth below the surface as typed, negative above   wish wished place along [m]

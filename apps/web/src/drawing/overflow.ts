@@ -13,7 +13,13 @@ export function drawOverflow(builder: SceneBuilder): void {
   const { box, level, crest, display } = builder.frame;
   const { assessment, design, shapes } = builder;
   const inside = design.overflow.kind === "internalBox";
-  if (inside) shapes.push({ kind: "area", path: "/overflow/box", ink: "body", points: rectangle({ ...box, y1: Math.max(crest, box.y0) }) });
+  if (inside)
+    shapes.push({
+      kind: "area",
+      path: "/overflow/box",
+      ink: "body",
+      points: rectangle({ ...box, y1: Math.max(crest, box.y0) }),
+    });
   shapes.push({
     kind: "area",
     path: "/overflow/box",

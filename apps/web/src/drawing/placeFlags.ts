@@ -53,7 +53,7 @@ function freeRow(
   const wide = (count - 1) * step;
   let best: Point | undefined;
   let least = Infinity;
-  for (const ring of [15, 22, 31, 42, 56]) {
+  for (const ring of [15, 22, 31, 42, 56, 72]) {
     for (let k = 0; k < 16; k++) {
       const angle = Math.PI / 4 + (k * Math.PI) / 8;
       const x = anchor.x + Math.cos(angle) * ring - (Math.cos(angle) < -0.01 ? wide : 0);
@@ -63,7 +63,7 @@ function freeRow(
       if (rect.y + rect.height > view.height - view.foot) continue;
       if (flagRects(placed).some((other) => overlap(rect, other, 2) > 0)) continue;
       let cost = ring * 3;
-      for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.3;
+      for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.6;
       if (cost >= least) continue;
       least = cost;
       best = { x, y };
@@ -74,5 +74,10 @@ function freeRow(
 
 /** Returns the areas on the screen that flags cover, for labels to keep free of [px]. */
 export function flagRects(flags: readonly PlacedFlag[]): Rect[] {
-  return flags.map(({ at }) => ({ x: at.x - flagRadius, y: at.y - flagRadius, width: 2 * flagRadius, height: 2 * flagRadius }));
+  return flags.map(({ at }) => ({
+    x: at.x - flagRadius,
+    y: at.y - flagRadius,
+    width: 2 * flagRadius,
+    height: 2 * flagRadius,
+  }));
 }

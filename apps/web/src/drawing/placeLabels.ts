@@ -1,5 +1,5 @@
 import { type Detail, labelLines } from "./labelText.ts";
-import type { Format, Point, Scene, ScenePart } from "./scene.ts";
+import type { Extent, Format, Point, Scene, ScenePart } from "./scene.ts";
 import { textWidth } from "./textWidth.ts";
 import type { View } from "./view.ts";
 
@@ -34,7 +34,6 @@ export interface LabelOptions {
   readonly previous?: ReadonlyMap<string, Point> | undefined;
   /** Areas on the screen that labels leave free, such as flags. */
   readonly keepFree?: readonly Rect[];
-  readonly dimensions?: boolean;
 }
 
 /** Type sizes and the height of a line [px]. */
@@ -70,7 +69,8 @@ function wantedParts(scene: Scene, view: View, selection: string | undefined): S
     .sort((a, b) => Number(b.path === selection) - Number(a.path === selection) || a.rank - b.rank);
 }
 
-const detailOf = (view: View, emphasis: boolean): Detail => (emphasis ? "full" : view.width < 560 ? "brief" : "normal");
+const detailOf = (view: View, emphasis: boolean): Detail =>
+  emphasis ? "full" : view.width < 560 ? "brief" : view.width < 900 ? "short" : "normal";
 
 function bestPlace(
   part: ScenePart,
@@ -84,12 +84,14 @@ function bestPlace(
   const { view } = options;
   const anchor = view.toScreen(part.anchor);
   const size = labelSize(lines);
+  const foreign = (part.notIn ?? []).map((extent) => rectOf(extent, view));
   let best: { cost: number; rect: Rect; offset: Point } | undefined;
   const consider = (dx: number, dy: number, bonus: number) => {
     const rect = { x: anchor.x + dx - size.width / 2, y: anchor.y + dy - size.height / 2, ...size };
     if (rect.x < 4 || rect.y < 4 || rect.x + rect.width > view.width - 4) return;
     if (rect.y + rect.height > view.height - view.foot - 2) return;
     if (taken.some((other) => overlap(rect, other, 3) > 0)) return;
+    if (foreign.some((other) => overlap(rect, other, 0) > 0)) return;
     let cost = Math.hypot(dx, dy) * 0.5 + turn(Math.atan2(-dy, dx), part.lean) * 9 - bonus;
     for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.2;
     if (best && cost >= best.cost) return;
@@ -104,7 +106,8 @@ function bestPlace(
   };
   const before = options.previous?.get(part.path);
   if (before) consider(before.x, before.y, 60);
-  for (const ring of [12, 26, 44, 70, 104, 146, 196]) {
+  // A number whose name stands in the drawing belongs beside it or nowhere.
+  for (const ring of part.lettered && !emphasis ? [6, 12, 20] : [12, 26, 44, 70, 104, 146, 196]) {
     for (let k = 0; k < 24; k++) {
       const angle = part.lean + (k * Math.PI) / 12;
       // The ring is as wide as the label, so that its edge and not its middle keeps the distance.
@@ -115,7 +118,21 @@ function bestPlace(
   if (!best) return undefined;
   const tip = nearestOn(best.rect, anchor);
   const far = Math.hypot(tip.x - anchor.x, tip.y - anchor.y) > 7;
-  return { path: part.path, lines, rect: best.rect, anchor, leader: far ? tip : undefined, emphasis, offset: best.offset };
+  return {
+    path: part.path,
+    lines,
+    rect: best.rect,
+    anchor,
+    leader: far ? tip : undefined,
+    emphasis,
+    offset: best.offset,
+  };
+}
+
+function rectOf(extent: Extent, view: View): Rect {
+  const a = view.toScreen({ x: extent.x0, y: extent.y1 });
+  const b = view.toScreen({ x: extent.x1, y: extent.y0 });
+  return { x: a.x, y: a.y, width: b.x - a.x, height: b.y - a.y };
 }
 
 /** Widths grow in steps of 8, so that a changing digit does not move a label. */
@@ -137,10 +154,8 @@ export function obstaclesOf(scene: Scene, view: View): Rect[] {
       const half = Math.max(7, (shape.size * view.scale) / 2) + (shape.symbol === "pump" ? 9 : 0);
       rects.push({ x: p.x - half, y: p.y - half, width: 2 * half, height: 2 * half });
     } else if (shape.kind === "box") {
-      const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
-      const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
       // A device's box is dear: its name stands in it.
-      for (let i = 0; i < 3; i++) rects.push({ x: a.x, y: a.y, width: b.x - a.x, height: b.y - a.y });
+      for (let i = 0; i < 3; i++) rects.push(rectOf(shape.extent, view));
     } else if (shape.kind === "pipe" || linesToAvoid.has(shape.ink)) {
       const half = shape.kind === "pipe" ? (shape.bore * view.scale) / 2 + 1.5 : 2.5;
       for (let i = 1; i < shape.points.length; i++) {

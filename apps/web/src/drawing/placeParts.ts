@@ -72,7 +72,8 @@ function placeAtLevel(points: readonly Point[], level: number, wish: number): nu
     const b = points[i]!;
     if (Math.abs(a.x - b.x) < 1e-9 && (level - a.y) * (level - b.y) <= 0) {
       const place = along + Math.abs(level - a.y);
-      if (Math.abs(place - wish) < 0.35 && (best === undefined || Math.abs(place - wish) < Math.abs(best - wish))) best = place;
+      if (Math.abs(place - wish) < 0.35 && (best === undefined || Math.abs(place - wish) < Math.abs(best - wish)))
+        best = place;
     }
     along += distance(a, b);
   }
@@ -134,32 +135,32 @@ function pinElbows(beads: readonly Bead[], nominal: number[], corners: readonly 
   });
 }
 
-/** Symbols keep half-widths apart: a pass forward, a pass back, and even spacing where neither fits. */
+/** Least half stretch of a pipe [m], so that each can be seen and taken. */
+const leastHalf = 0.012;
+
+/** Parts keep half-widths apart: a pass forward, a pass back, and even spacing where neither fits. */
 function spread(beads: readonly Bead[], places: readonly number[], total: number): number[] {
-  const out = [...places];
-  const points = beads.flatMap((bead, i) => (bead.kind === "pipe" ? [] : [i]));
-  const gap = (a: number, b: number) => beads[a]!.half + beads[b]!.half;
-  const need = points.reduce((sum, i) => sum + 2 * beads[i]!.half, 0);
+  const halves = beads.map((bead) => (bead.kind === "pipe" ? leastHalf : bead.half));
+  const need = halves.reduce((sum, half) => sum + 2 * half, 0);
   if (need > total) {
     let along = 0;
-    for (const i of points) {
-      const share = (2 * beads[i]!.half * total) / need;
-      out[i] = along + share / 2;
+    return halves.map((half) => {
+      const share = (2 * half * total) / need;
       along += share;
-    }
-    return out;
+      return along - share / 2;
+    });
   }
-  points.forEach((i, k) => {
-    const before = points[k - 1];
-    const least = before === undefined ? beads[i]!.half : out[before]! + gap(before, i);
-    out[i] = Math.max(out[i]!, least);
+  const out = [...places];
+  let least = 0;
+  halves.forEach((half, i) => {
+    out[i] = Math.max(out[i]!, least + half);
+    least = out[i]! + half;
   });
-  for (let k = points.length - 1; k >= 0; k--) {
-    const i = points[k]!;
-    const after = points[k + 1];
-    const most =
-      after === undefined ? total - (beads[i]!.kind === "end" ? 0 : beads[i]!.half) : out[after]! - gap(i, after);
-    out[i] = Math.min(out[i]!, most);
+  let most = total;
+  for (let i = out.length - 1; i >= 0; i--) {
+    const half = beads[i]!.kind === "end" ? 0 : halves[i]!;
+    out[i] = Math.min(out[i]!, most - half);
+    most = out[i]! - halves[i]!;
   }
   return out;
 }

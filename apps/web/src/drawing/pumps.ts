@@ -74,14 +74,15 @@ function pumpSpots(builder: SceneBuilder, loop: Loop): Point[] {
   if (placed === "inSump") {
     const gap = Math.min(0.17, (chamber.x1 - chamber.x0) / (count + 0.4));
     const used = builder.shapes.filter(
-      (shape) => shape.kind === "symbol" && shape.symbol === "pump" && shape.at.x > chamber.x0 && shape.at.x < chamber.x1,
+      (shape) =>
+        shape.kind === "symbol" && shape.symbol === "pump" && shape.at.x > chamber.x0 && shape.at.x < chamber.x1,
     ).length;
     const right = Math.max(chamber.x0 + 0.05, chamber.x1 - Math.min(0.09, (chamber.x1 - chamber.x0) / 3) - used * gap);
     return heights.map((y, i) => ({ x: right - gap * (count - 1 - i), y }));
   }
   if (placed === "inTank") return heights.map((y, i) => ({ x: frame.open.x1 - 0.1 - 0.16 * (count - 1 - i), y }));
   const fromDisplay = loop.from.place === "display";
-  const beside = fromDisplay ? lanes.riser().x + 0.14 : frame.sump.x1 + 0.24;
+  const beside = fromDisplay ? lanes.riser().x + 0.22 : frame.sump.x1 + 0.24;
   const start = fromDisplay ? beside : Math.max(beside, usedExternal(builder) + 0.3);
   const spots = heights.map((y, i) => ({ x: start + 0.24 * i, y }));
   lanes.clear(spots.at(-1)!.x);
@@ -109,13 +110,25 @@ function joinPumps(
   const last = spots.at(-1)!;
   if (spots.length === 1) return outlet(last);
   const pipe = (i: number, points: Point[]) =>
-    builder.shapes.push({ kind: "pipe", path: `${base}/pumps/${i}`, points: tidyPolyline(points), bore, water: "full" });
+    builder.shapes.push({
+      kind: "pipe",
+      path: `${base}/pumps/${i}`,
+      points: tidyPolyline(points),
+      bore,
+      water: "full",
+    });
   if (loop.arrangement === "series") {
     spots.slice(0, -1).forEach((spot, i) => {
       const next = spots[i + 1]!;
       const rise = Math.max(spot.y, next.y) + pumpSize * 0.85;
       const middle = (spot.x + next.x) / 2;
-      pipe(i, [outlet(spot), { x: spot.x, y: rise }, { x: middle, y: rise }, { x: middle, y: next.y }, { x: next.x - pumpSize / 2, y: next.y }]);
+      pipe(i, [
+        outlet(spot),
+        { x: spot.x, y: rise },
+        { x: middle, y: rise },
+        { x: middle, y: next.y },
+        { x: next.x - pumpSize / 2, y: next.y },
+      ]);
     });
     return outlet(last);
   }
@@ -137,7 +150,7 @@ function drawSuction(builder: SceneBuilder, loop: Loop, base: string, spots: rea
   const y = Math.max(body.y0 + bore, body.level - depth);
   const start = { x: Math.min(body.x, body.x1) - 0.1, y };
   const inlet = { x: first.x - pumpSize / 2, y: first.y };
-  const middle = Math.max(body.x1 + 0.06, inlet.x - 0.09);
+  const middle = Math.max(body.x1 + 0.06, inlet.x - Math.max(0.09, 1.7 * bore));
   const points = tidyPolyline([start, { x: middle, y }, { x: middle, y: inlet.y }, inlet]);
   if (loop.suction) drawRun(builder, { run: loop.suction, base: `${base}/suction`, points, water: "full" });
   else builder.shapes.push({ kind: "pipe", path: `${base}/from`, points, bore, water: "full" });
@@ -151,7 +164,13 @@ function drawSuction(builder: SceneBuilder, loop: Loop, base: string, spots: rea
       { x: spot.x - 0.09, y: spot.y },
       { x: spot.x - pumpSize / 2, y: spot.y },
     ];
-    builder.shapes.push({ kind: "pipe", path: `${base}/pumps/${i + 1}`, points: tidyPolyline(points), bore, water: "full" });
+    builder.shapes.push({
+      kind: "pipe",
+      path: `${base}/pumps/${i + 1}`,
+      points: tidyPolyline(points),
+      bore,
+      water: "full",
+    });
   });
 }
 

@@ -30,14 +30,23 @@ export interface DrawnRun {
 export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
   const { run, base, points, water } = drawn;
   const bores = run.map((_, i) => boreOf(builder, base, run, i));
-  const places = placeParts(points, run.map((part, i) => bead(part, bores[i]!)));
+  const places = placeParts(
+    points,
+    run.map((part, i) => bead(part, bores[i]!)),
+  );
   const longest = longestPipe(run, places);
   run.forEach((part, i) => {
     const path = `${base}/${i}`;
     const place = places[i]!;
     const state = builder.partStates.get(path);
     if (place.to - place.from > 1e-6)
-      builder.shapes.push({ kind: "pipe", path, points: pieceAlong(points, place.from, place.to), bore: bores[i]!, water });
+      builder.shapes.push({
+        kind: "pipe",
+        path,
+        points: pieceAlong(points, place.from, place.to),
+        bore: bores[i]!,
+        water,
+      });
     const middle = pointAlong(points, place.at);
     if (part.kind === "fitting" || part.kind === "valve") {
       const count = part.kind === "fitting" ? part.count : undefined;
@@ -188,4 +197,3 @@ function pipeHandle(
 }
 
 const deviceText = (label: string): string => (label.length > 14 ? `${label.slice(0, 13).trimEnd()}…` : label);
-

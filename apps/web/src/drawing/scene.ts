@@ -155,6 +155,8 @@ export interface ScenePart {
   readonly state?: string;
   /** True where the shape bears its name, so that the label need not. */
   readonly lettered?: boolean;
+  /** Bodies in which the label would seem to speak of something else. */
+  readonly notIn?: readonly Extent[];
   /** How many of its numbers the label shows until it is in hand; two where nothing is said. */
   readonly shown?: number;
   /** True where the label should be slim, one number to a line. */

@@ -57,9 +57,7 @@ export function symbolStrokes(symbol: SymbolName, share = 1): readonly SymbolStr
         { d: "M0,-.36V.36", fill: "none", weight: "thin" },
       ];
     case "bulkhead":
-      return [
-        { d: "M-.17,-.44H-.05V.44H-.17ZM.05,-.44H.17V.44H.05Z", fill: "ink", weight: "thin" },
-      ];
+      return [{ d: "M-.17,-.44H-.05V.44H-.17ZM.05,-.44H.17V.44H.05Z", fill: "ink", weight: "thin" }];
     case "reducer":
       return [{ d: "M-.22,-.34L.22,-.2V.2L-.22,.34Z", fill: "paper", weight: "outline" }];
     case "strainer":

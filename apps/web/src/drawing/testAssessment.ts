@@ -16,7 +16,12 @@ export function testAssessment(design: Design): Assessment {
     let bore = 0.029;
     run.forEach((part, i) => {
       const path = `${base}/${i}`;
-      bore = part.kind === "pipe" && part.bore ? metres(part.bore) : part.kind === "pipe" && part.series ? seriesBore(part.series) : bore;
+      bore =
+        part.kind === "pipe" && part.bore
+          ? metres(part.bore)
+          : part.kind === "pipe" && part.series
+            ? seriesBore(part.series)
+            : bore;
       parts.push({
         path,
         kind: part.kind,
@@ -42,7 +47,9 @@ export function testAssessment(design: Design): Assessment {
         part.branches.forEach((branch, k) => walk(branch, `${path}/branches/${k}`, side, share / part.branches.length));
     });
   };
-  design.drains.forEach((drain, i) => walk(drain.run, `/drains/${i}/run`, "drain", drain.role === "main" ? flow * 0.85 : flow * 0.15));
+  design.drains.forEach((drain, i) =>
+    walk(drain.run, `/drains/${i}/run`, "drain", drain.role === "main" ? flow * 0.85 : flow * 0.15),
+  );
   design.loops.forEach((loop, i) => {
     if (loop.suction) walk(loop.suction, `/loops/${i}/suction`, "suction", flow);
     walk(loop.run, `/loops/${i}/run`, "pressure", flow);
@@ -84,7 +91,14 @@ export function testAssessment(design: Design): Assessment {
         const last = i === design.sump.chambers.length - 1;
         const depth = last || !chamber.baffle ? metres(design.sump.operatingLevel) : metres(chamber.baffle) + 0.012;
         const area = metres(chamber.length) * metres(chamber.width);
-        return { id: chamber.id, path: `/sump/chambers/${i}`, level: sumpFloor + depth, depth, area, volume: area * depth };
+        return {
+          id: chamber.id,
+          path: `/sump/chambers/${i}`,
+          level: sumpFloor + depth,
+          depth,
+          area,
+          volume: area * depth,
+        };
       }),
       rim: sumpFloor + metres(design.sump.height),
       drainDown: { display: 0.013, box: 0.008, pipes: 0.003, total: 0.024 },
@@ -109,7 +123,10 @@ export function testAssessment(design: Design): Assessment {
       loop.pumps.map((pump, k) => ({
         path: `/loops/${i}/pumps/${k}`,
         loop: i,
-        label: (pump.ref ?? "no pump").split("-").map((word) => word[0]!.toUpperCase() + word.slice(1)).join(" "),
+        label: (pump.ref ?? "no pump")
+          .split("-")
+          .map((word) => word[0]!.toUpperCase() + word.slice(1))
+          .join(" "),
         speed: pump.speed ?? 1,
         flow: flow / loop.pumps.length,
         head: 2.1,
@@ -141,13 +158,23 @@ export function testAssessment(design: Design): Assessment {
     })),
     outlets,
     devices: [],
-    turnover: { return: { value: 5.7 / 3600 }, total: { value: 19 / 3600 }, returnFlowWish: { low: 7e-4, aim: 9e-4, high: 1.3e-3 }, animals: [] },
+    turnover: {
+      return: { value: 5.7 / 3600 },
+      total: { value: 19 / 3600 },
+      returnFlowWish: { low: 7e-4, aim: 9e-4, high: 1.3e-3 },
+      animals: [],
+    },
     power: { watts: 92, annualEnergy: 2.9e9, annualCost: 250, tariffCurrency: "EUR", circuits: [] },
     heat: { intoWater: 80, chillerCapacity: 0, riseRate: 1e-5 },
     cost: { currency: "EUR", items: [], pumps: 219, purchase: 219, horizon: 1.6e8, total: 1400 },
     sound: { level: 41 },
     findings: [
-      { code: "drain/emergency-too-small", severity: "danger", at: `/drains/${design.drains.length - 1}`, source: "test" },
+      {
+        code: "drain/emergency-too-small",
+        severity: "danger",
+        at: `/drains/${design.drains.length - 1}`,
+        source: "test",
+      },
       { code: "flow/below-wish", severity: "warning", at: "/loops/0", source: "test" },
       { code: "sump/little-room", severity: "warning", at: "/sump", source: "test" },
       { code: "overflow/little-freeboard", severity: "notice", at: "/overflow/box", source: "test" },

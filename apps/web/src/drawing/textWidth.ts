@@ -10,6 +10,7 @@ const wide = new Set("mwMWGOQ%@…×→");
  *  Example: textWidth("", 12)  ->  0 */
 export function textWidth(text: string, size: number): number {
   let em = 0;
-  for (const letter of text) em += narrow.has(letter) ? 0.34 : wide.has(letter) ? 0.86 : letter >= "A" && letter <= "Z" ? 0.68 : 0.565;
+  for (const letter of text)
+    em += narrow.has(letter) ? 0.34 : wide.has(letter) ? 0.86 : letter >= "A" && letter <= "Z" ? 0.68 : 0.565;
   return em * size;
 }

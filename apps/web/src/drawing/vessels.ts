@@ -23,7 +23,14 @@ const line = (builder: SceneBuilder, path: string, ink: Ink, points: readonly Po
   builder.shapes.push({ kind: "line", path, ink, points });
 
 /** Adds a water surface with the drafting mark for a level: a triangle standing on it. */
-export function drawSurface(builder: SceneBuilder, path: string, x0: number, x1: number, y: number, mark: number): void {
+export function drawSurface(
+  builder: SceneBuilder,
+  path: string,
+  x0: number,
+  x1: number,
+  y: number,
+  mark: number,
+): void {
   drawSurfaceLine(builder, path, x0, x1, y);
   builder.shapes.push({ kind: "symbol", path, symbol: "waterLevel", at: { x: mark, y }, angle: 0, size: 0.05 });
 }
@@ -143,7 +150,8 @@ function drawRock(builder: SceneBuilder): void {
   const depth = Math.max(0, Math.min(level.display, display.y1) - display.y0);
   if (share <= 0 || x1 - x0 < 0.2 || depth < 0.05) return;
   const heap = (t: number) =>
-    Math.sin(Math.PI * t) ** 0.7 * (0.62 + 0.26 * Math.sin(5.1 * t + 0.9) + 0.16 * Math.sin(12.7 * t) + 0.06 * Math.sin(31 * t));
+    Math.sin(Math.PI * t) ** 0.7 *
+    (0.62 + 0.26 * Math.sin(5.1 * t + 0.9) + 0.16 * Math.sin(12.7 * t) + 0.06 * Math.sin(31 * t));
   const steps = 44;
   const heights = Array.from({ length: steps + 1 }, (_, i) => Math.max(0, heap(i / steps)));
   const mean = heights.reduce((sum, height) => sum + height, 0) / steps;
@@ -165,9 +173,7 @@ function drawSump(builder: SceneBuilder): void {
     if (!last) drawBaffle(builder, i);
     drawSurface(builder, chamber.path, chamber.x0, chamber.x1, chamber.level, (chamber.x0 + chamber.x1) / 2);
     const state = assessment?.sump.chambers[i];
-    const figures: Figure[] = [
-      { value: state?.depth ?? chamber.level - sump.y0, dimension: "length", after: "deep" },
-    ];
+    const figures: Figure[] = [{ value: state?.depth ?? chamber.level - sump.y0, dimension: "length", after: "deep" }];
     if (state) figures.push({ value: state.volume, dimension: "volume" });
     const { operatingLevel } = design.sump;
     const baffle = design.sump.chambers[i]!.baffle;
@@ -177,6 +183,9 @@ function drawSump(builder: SceneBuilder): void {
       anchor: { x: (chamber.x0 + chamber.x1) / 2, y: Math.min(chamber.level, sump.y1) - 0.03 },
       figures,
       narrow: true,
+      notIn: chambers
+        .filter((other) => other !== chamber)
+        .map((other) => ({ x0: other.x0, x1: other.x1, y0: sump.y0, y1: sump.y1 })),
       rank: last ? 2 : 3,
       lean: -Math.PI / 2,
       ...(last
@@ -186,7 +195,14 @@ function drawSump(builder: SceneBuilder): void {
               label: "operating level",
               axis: "y" as const,
               at: { x: chamber.x1 - 0.03, y: chamber.level },
-              targets: [{ path: "/sump/operatingLevel", unit: operatingLevel.unit, value: operatingLevel.value, sign: 1 as const }] as const,
+              targets: [
+                {
+                  path: "/sump/operatingLevel",
+                  unit: operatingLevel.unit,
+                  value: operatingLevel.value,
+                  sign: 1 as const,
+                },
+              ] as const,
               min: 0.01,
               max: metres(design.sump.height),
             },
@@ -198,7 +214,9 @@ function drawSump(builder: SceneBuilder): void {
                 label: "baffle height",
                 axis: "y" as const,
                 at: { x: chamber.x1, y: chamber.baffle! },
-                targets: [{ path: `${chamber.path}/baffle`, unit: baffle.unit, value: baffle.value, sign: 1 as const }] as const,
+                targets: [
+                  { path: `${chamber.path}/baffle`, unit: baffle.unit, value: baffle.value, sign: 1 as const },
+                ] as const,
                 min: 0.01,
                 max: metres(design.sump.height),
               },
@@ -212,14 +230,15 @@ function drawSump(builder: SceneBuilder): void {
     anchor: { x: sump.x0 + 0.03, y: sump.y0 + 0.02 },
     figures: assessment
       ? [
-          { before: "power cut", value: assessment.sump.drainDown.total, dimension: "volume", after: "back" },
           {
             value: Math.abs(assessment.sump.margin),
             dimension: "volume",
-            after: assessment.sump.margin < 0 ? "over the rim" : "room left",
+            after: assessment.sump.margin < 0 ? "over the rim" : "to spare",
           },
+          { value: assessment.sump.drainDown.total, dimension: "volume", after: "back in a power cut" },
         ]
       : [{ value: metres(design.sump.height), dimension: "length", after: "high" }],
+    notIn: [sump],
     rank: 1,
     lean: -Math.PI / 2,
   });

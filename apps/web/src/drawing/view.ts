@@ -29,7 +29,7 @@ export function fitView(bounds: Extent, options: ViewOptions): View {
   const { width } = options;
   const narrow = width < 560;
   const foot = narrow ? 96 : 58;
-  const side = narrow ? 10 : width < 900 ? 70 : 150;
+  const side = narrow ? 10 : width < 900 ? 104 : 150;
   const left = side + (options.dimensions ? (narrow ? 42 : 46) : 0);
   const top = (narrow ? 62 : 46) + (options.dimensions ? 34 : 0);
   const under = narrow ? 62 : 42;
