@@ -9,7 +9,7 @@ import { paragraphs, section } from "./section.ts";
 export function leversText(levers: readonly Lever[], currency: string, look: Look): string {
   const best = levers[0];
   if (best === undefined) return "No single change that was tried would help.";
-  const answer = `The one change that would help most: ${best.label}, for ${money(best.price, currency)} in parts.`;
+  const answer = `The one change that would help most: ${best.label} (${priceWords(best, currency)}).`;
   const entries = levers.map((lever, i) => entryText(lever, i + 1, currency, look));
   return paragraphs([
     wrap(answer, look.width),
@@ -23,7 +23,7 @@ function entryText(lever: Lever, place: number, currency: string, look: Look): s
   const codes = (list: Lever["cures"]) => list.map(({ code, at }) => `${code} at ${at}`).join(", ");
   const line = (name: string, text: string) => (text === "" ? "" : `     ${wrap(`${name} ${text}`, width, "     ")}`);
   return [
-    `  ${styles.bold(wrap(`${place}. ${lever.label} (${money(lever.price, currency)})`, width, "     "))}`,
+    `  ${styles.bold(wrap(`${place}. ${lever.label} (${priceWords(lever, currency)})`, width, "     "))}`,
     `     ${styles.dim(`${lever.kind} at ${lever.at}`)}`,
     line("changes", effectText(lever, currency, look)),
     line("cures", codes(lever.cures)),
@@ -57,4 +57,8 @@ function effectText({ before, after }: Lever, currency: string, { format }: Look
   tell("dangers", String(before.dangers), String(after.dangers));
   tell("warnings", String(before.warnings), String(after.warnings));
   return told.length === 0 ? "nothing that can be measured" : told.join("; ");
+}
+
+function priceWords({ price }: Lever, currency: string): string {
+  return price === 0 ? "nothing to buy" : `parts for ${money(price, currency)}`;
 }
