@@ -122,7 +122,6 @@ export function Elevation(props: ElevationProps): ReactNode {
         width={view.width}
         height={view.height}
         viewBox={`0 0 ${view.width} ${view.height}`}
-        // biome-ignore lint/a11y/useSemanticElements: an svg cannot be a fieldset
         role="group"
         aria-label={`Side elevation of ${design.name}, to scale`}
         onPointerDown={onPointerDown}

@@ -24,9 +24,9 @@ export const LabelLayer = memo(function LabelLayer({
         // biome-ignore lint/a11y/noStaticElementInteractions: the part itself is reached by keyboard; this is its larger target
         <g key={path} className={emphasis ? "tw-label tw-labelHeld" : "tw-label"} onClick={() => onSelect(path)}>
           <rect {...rect} rx={2} className="tw-labelGround" />
-          {lines.map((line, i) => (
+          {numbered(lines).map(({ line, i, id }) => (
             <text
-              key={i}
+              key={id}
               x={rect.x + labelType.pad}
               y={rect.y + labelType.pad + labelType.line * (i - (lines[0] === "" ? 1 : 0)) + 9}
               className={i === 0 ? "tw-labelName" : "tw-labelFigure"}
@@ -39,6 +39,9 @@ export const LabelLayer = memo(function LabelLayer({
     </g>
   );
 });
+
+/** Lines keep their place, not their words, from one picture to the next. */
+const numbered = (lines: readonly string[]) => lines.map((line, i) => ({ line, i, id: `line ${i}` }));
 
 /** Numbered findings at their parts: a triangle for danger, a diamond for a warning, a ring for a notice. */
 export const FlagLayer = memo(function FlagLayer({

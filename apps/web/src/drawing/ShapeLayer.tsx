@@ -73,8 +73,9 @@ function groundLine(points: readonly Point[], view: View): string {
 }
 
 function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: View; held: (path: string) => boolean }) {
-  const lines = pipes.map((pipe) => ({
+  const lines = pipes.map((pipe, i) => ({
     pipe,
+    id: `${pipe.path}:${i}`,
     d: pathOf(pipe.points, view, false),
     wide: Math.max(2, pipe.bore * view.scale),
     held: held(pipe.path),
@@ -82,25 +83,25 @@ function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: Vi
   }));
   return (
     <g className="tw-pipes">
-      {lines.map(({ d, wide, held, cap }, i) => (
+      {lines.map(({ d, wide, held, cap, id }) => (
         <path
-          key={i}
+          key={id}
           d={d}
           strokeLinecap={cap}
           className={held ? "tw-pipeHeld" : "tw-pipeWall"}
           strokeWidth={wide + (held ? 4.4 : 2.2)}
         />
       ))}
-      {lines.map(({ d, wide, cap }, i) => (
-        <path key={i} d={d} strokeLinecap={cap} className="tw-pipeInside" strokeWidth={wide} />
+      {lines.map(({ d, wide, cap, id }) => (
+        <path key={id} d={d} strokeLinecap={cap} className="tw-pipeInside" strokeWidth={wide} />
       ))}
-      {lines.map(({ pipe, d, wide, cap }, i) =>
+      {lines.map(({ pipe, d, wide, cap, id }) =>
         pipe.water === "dry" ? null : (
-          <path key={i} d={d} strokeLinecap={cap} className="tw-pipeWater" strokeWidth={wide} />
+          <path key={id} d={d} strokeLinecap={cap} className="tw-pipeWater" strokeWidth={wide} />
         ),
       )}
-      {lines.map(({ pipe, d, wide }, i) =>
-        pipe.water === "film" ? <path key={i} d={d} className="tw-pipeInside" strokeWidth={wide * 0.5} /> : null,
+      {lines.map(({ pipe, d, wide, id }) =>
+        pipe.water === "film" ? <path key={id} d={d} className="tw-pipeInside" strokeWidth={wide * 0.5} /> : null,
       )}
     </g>
   );
@@ -141,8 +142,8 @@ function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }
         transform={`translate(${at.x} ${at.y}) rotate(${turn}) scale(${size} ${-size})`}
         className={held ? "tw-held" : undefined}
       >
-        {symbolStrokes(shape.symbol, shape.share).map((stroke, i) => (
-          <path key={i} d={stroke.d} className={`tw-symbol tw-fill-${stroke.fill} tw-line-${stroke.weight}`} />
+        {symbolStrokes(shape.symbol, shape.share).map((stroke) => (
+          <path key={stroke.d} d={stroke.d} className={`tw-symbol tw-fill-${stroke.fill} tw-line-${stroke.weight}`} />
         ))}
       </g>
       {shape.count && view.width >= 560 ? (

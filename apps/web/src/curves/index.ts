@@ -1,0 +1,1 @@
+export { CurvePicture } from "./CurvePicture.tsx";
