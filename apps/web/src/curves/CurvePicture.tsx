@@ -21,7 +21,9 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
-    const observer = new ResizeObserver(([entry]) => setWidth(Math.max(240, Math.round(entry?.contentRect.width ?? 420))));
+    const observer = new ResizeObserver(([entry]) =>
+      setWidth(Math.max(240, Math.round(entry?.contentRect.width ?? 420))),
+    );
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
@@ -49,8 +51,17 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
     : `${loop.name}: no flow; the system asks for ${format(loop.staticHead, "head")} before anything moves`;
   return (
     <div className="curve-picture" ref={frame}>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read values along the curves */}
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={summary} tabIndex={0} onPointerMove={move} onPointerDown={move} onPointerLeave={() => setReading(undefined)} onKeyDown={key}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={summary}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read values along the curves
+        tabIndex={0}
+        onPointerMove={move}
+        onPointerDown={move}
+        onPointerLeave={() => setReading(undefined)}
+        onKeyDown={key}
+      >
         <defs>
           <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <line className="curve-hatch" y2="6" />
@@ -58,7 +69,13 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
         </defs>
         {band && band.to > band.from && (
           <g>
-            <rect x={band.from} y={plot.top} width={band.to - band.from} height={plot.bottom - plot.top} fill={`url(#${hatch})`} />
+            <rect
+              x={band.from}
+              y={plot.top}
+              width={band.to - band.from}
+              height={plot.bottom - plot.top}
+              fill={`url(#${hatch})`}
+            />
             <line className="curve-aim" x1={band.aim} x2={band.aim} y1={plot.top} y2={plot.bottom} />
             <text className="curve-note" x={(band.from + band.to) / 2} y={plot.top - 6} textAnchor="middle">
               wished
@@ -77,7 +94,11 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
           {layout.flowTicks.map((tick, i) => (
             <g key={tick.at}>
               <line className="curve-tick" x1={tick.at} x2={tick.at} y1={plot.bottom} y2={plot.bottom + 5} />
-              <text x={tick.at} y={plot.bottom + 19} textAnchor={i === 0 ? "start" : tick.at > plot.right - 24 ? "end" : "middle"}>
+              <text
+                x={tick.at}
+                y={plot.bottom + 19}
+                textAnchor={i === 0 ? "start" : tick.at > plot.right - 24 ? "end" : "middle"}
+              >
                 {tick.label}
               </text>
             </g>
@@ -96,21 +117,39 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
         {layout.lines.map((curve) => (
           <g key={curve.id} className={`curve-line curve-${curve.kind}`}>
             <path d={curve.path} />
-            <text x={curve.labelAt[0] + (curve.anchor === "end" ? -6 : 6)} y={curve.labelAt[1] - 7} textAnchor={curve.anchor}>
+            <text
+              x={curve.labelAt[0] + (curve.anchor === "end" ? -6 : 6)}
+              y={curve.labelAt[1] - 7}
+              textAnchor={curve.anchor}
+            >
               {curve.label}
             </text>
           </g>
         ))}
-        {range && <line className="curve-range" x1={range.from} x2={Math.max(range.to, range.from + 1)} y1={range.y} y2={range.y} />}
+        {range && (
+          <line
+            className="curve-range"
+            x1={range.from}
+            x2={Math.max(range.to, range.from + 1)}
+            y1={range.y}
+            y2={range.y}
+          />
+        )}
         {point && (
           <g className="curve-point">
             <circle cx={point.x} cy={point.y} r="5.5" />
-            <text x={point.x + (point.x > width * 0.6 ? -10 : 10)} y={point.y - 12} textAnchor={point.x > width * 0.6 ? "end" : "start"}>
+            <text
+              x={point.x + (point.x > width * 0.6 ? -10 : 10)}
+              y={point.y - 12}
+              textAnchor={point.x > width * 0.6 ? "end" : "start"}
+            >
               {point.label}
             </text>
           </g>
         )}
-        {reading !== undefined && <line className="curve-reader" x1={reading} x2={reading} y1={plot.top} y2={plot.bottom} />}
+        {reading !== undefined && (
+          <line className="curve-reader" x1={reading} x2={reading} y1={plot.top} y2={plot.bottom} />
+        )}
       </svg>
       <p className="curve-reading" aria-live="polite">
         {read

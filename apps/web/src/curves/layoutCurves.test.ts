@@ -15,7 +15,10 @@ describe.each(jobs)("the curve picture of %s", (job) => {
   const pictures = state.loops.map((loop, i) => {
     const pumps = state.pumps.filter((pump) => pump.loop === i);
     const parallel = pumps.length > 1;
-    return { loop, layout: layoutCurves({ loop, pumps, wish: state.turnover.returnFlowWish, parallel }, plain, 420, 260) };
+    return {
+      loop,
+      layout: layoutCurves({ loop, pumps, wish: state.turnover.returnFlowWish, parallel }, plain, 420, 260),
+    };
   });
 
   it("draws no number that is not one", () => {

@@ -28,7 +28,11 @@ export interface CurveLayout {
   readonly range: { readonly from: number; readonly to: number; readonly y: number } | undefined;
   readonly staticHead: { readonly y: number; readonly label: string } | undefined;
   /** Flow [m3/s] at a pixel, and heads of pumps and system there [m]. */
-  readonly readAt: (x: number) => { readonly flow: number; readonly pump: number | undefined; readonly system: number | undefined };
+  readonly readAt: (x: number) => {
+    readonly flow: number;
+    readonly pump: number | undefined;
+    readonly system: number | undefined;
+  };
   readonly xOf: (flow: number) => number;
   readonly yOf: (head: number) => number;
 }
@@ -44,13 +48,28 @@ export interface CurveSubject {
 /** Lays the curve picture out in a box of pixels. Pump curves of a loop are combined: flows add in parallel, heads in series. */
 export function layoutCurves(subject: CurveSubject, format: Format, width: number, height: number): CurveLayout {
   const { loop, pumps, wish, parallel } = subject;
-  const full = combined(pumps.map((pump) => pump.curves[0]?.curve), parallel);
+  const full = combined(
+    pumps.map((pump) => pump.curves[0]?.curve),
+    parallel,
+  );
   const slowed = pumps.some((pump) => pump.curves.length > 1);
-  const now = slowed ? combined(pumps.map((pump) => pump.curves.at(-1)?.curve), parallel) : full;
+  const now = slowed
+    ? combined(
+        pumps.map((pump) => pump.curves.at(-1)?.curve),
+        parallel,
+      )
+    : full;
   // The wish is what shall reach the display; the pumps give more where branches take their share.
   const share = loop.flow > 0 && loop.flowToDisplay > 0 ? loop.flowToDisplay / loop.flow : 1;
   const band = wish && { low: wish.low / share, aim: wish.aim / share, high: wish.high / share };
-  const flowEnd = 1.04 * Math.max(1e-6, last(full?.flow), loop.flow * 1.15, Math.min(band?.high ?? 0, 2 * Math.max(loop.flow, last(full?.flow))));
+  const flowEnd =
+    1.04 *
+    Math.max(
+      1e-6,
+      last(full?.flow),
+      loop.flow * 1.15,
+      Math.min(band?.high ?? 0, 2 * Math.max(loop.flow, last(full?.flow))),
+    );
   const headEnd = 1.08 * Math.max(0.1, full?.head[0] ?? 0, loop.totalHead * 1.15, loop.staticHead * 1.1);
   const plot = { left: 46, right: width - 14, top: 18, bottom: height - 36 };
   const x = scaleLinear([0, flowEnd], [plot.left, plot.right]);
@@ -65,7 +84,14 @@ export function layoutCurves(subject: CurveSubject, format: Format, width: numbe
       return q <= flowEnd && h <= headEnd && h >= 0 ? [[q, h]] : [];
     });
   const lines: CurveLine[] = [];
-  const add = (id: string, kind: CurveLine["kind"], curve: Curve | undefined, label: string, share: number, anchor: CurveLine["anchor"]) => {
+  const add = (
+    id: string,
+    kind: CurveLine["kind"],
+    curve: Curve | undefined,
+    label: string,
+    share: number,
+    anchor: CurveLine["anchor"],
+  ) => {
     if (!curve) return;
     const points = inside(curve);
     const at = points[Math.max(0, Math.min(points.length - 1, Math.round(share * (points.length - 1))))];
@@ -86,10 +112,23 @@ export function layoutCurves(subject: CurveSubject, format: Format, width: numbe
     lines,
     flowTicks: ticks(x, Math.max(2, Math.floor((plot.right - plot.left) / 90)), "flow"),
     headTicks: ticks(y, Math.max(2, Math.floor((plot.bottom - plot.top) / 44)), "head"),
-    band: band && { from: x(Math.min(band.low, flowEnd)), to: x(Math.min(band.high, flowEnd)), aim: x(Math.min(band.aim, flowEnd)) },
-    point: running ? { x: x(loop.flow), y: y(loop.totalHead), label: `${format(loop.flow, "flow")} at ${format(loop.totalHead, "head")}` } : undefined,
+    band: band && {
+      from: x(Math.min(band.low, flowEnd)),
+      to: x(Math.min(band.high, flowEnd)),
+      aim: x(Math.min(band.aim, flowEnd)),
+    },
+    point: running
+      ? {
+          x: x(loop.flow),
+          y: y(loop.totalHead),
+          label: `${format(loop.flow, "flow")} at ${format(loop.totalHead, "head")}`,
+        }
+      : undefined,
     range: running ? { from: x(loop.flowRange[0]), to: x(loop.flowRange[1]), y: y(loop.totalHead) } : undefined,
-    staticHead: loop.staticHead > 0.01 ? { y: y(loop.staticHead), label: `static ${format(loop.staticHead, "head")}` } : undefined,
+    staticHead:
+      loop.staticHead > 0.01
+        ? { y: y(loop.staticHead), label: `static ${format(loop.staticHead, "head")}` }
+        : undefined,
     readAt: (pixel) => {
       const flow = Math.max(0, x.invert(pixel));
       return { flow, pump: now && interpolated(now, flow), system: interpolated(loop.systemCurve, flow) };
