@@ -119,7 +119,7 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
             <path d={curve.path} />
             <text
               x={curve.labelAt[0] + (curve.anchor === "end" ? -6 : 6)}
-              y={curve.labelAt[1] - 7}
+              y={curve.labelAt[1] + (curve.kind === "system" ? 17 : -7)}
               textAnchor={curve.anchor}
             >
               {curve.label}

@@ -41,7 +41,7 @@ function systemCurveOf(system: PreparedSystem, prepared: PreparedLoop, solved: S
   const largest =
     Math.max(...prepared.loop.pumps.map((pump) => pump.row?.curves[0]?.points.at(-1)?.flow ?? 0)) *
     prepared.loop.pumps.length;
-  const end = Math.max(1.25 * flow, 0.8 * largest, 1e-4);
+  const end = Math.max(1.4 * flow, largest, 1e-4);
   const flows = Array.from({ length: curvePoints }, (_, i) => (end * (i + 0.02)) / (curvePoints - 1 + 0.02));
   return { flow: flows, head: flows.map((q) => curve.at(q).head) };
 }
