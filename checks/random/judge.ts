@@ -59,7 +59,8 @@ function lossOf(model: NetworkModel, link: NetworkModel["links"][number], flow: 
     ((flow / ((Math.PI / 4) * diameter ** 2)) ** 2 / (2 * 9.80665)) * Math.sign(flow);
   switch (link.kind) {
     case "pipe": {
-      if (flow === 0) return 0;
+      // Where V^2 falls below the smallest number there is no Reynolds number to divide by.
+      if (Math.abs(flow) < 1e-100) return 0;
       const { kinematicViscosity } = model.liquid;
       const reynolds = (4 * Math.abs(flow)) / (Math.PI * link.diameter * kinematicViscosity);
       const local = (link.minorLoss + (link.laminarLoss ?? 0) / reynolds) * velocityHead(link.diameter);

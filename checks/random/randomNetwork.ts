@@ -2,7 +2,8 @@ import { type NetworkLink, type NetworkModel, type NetworkNode, pumpAtSpeed, pum
 import { type RandomNumbers, randomNumbers } from "./randomNumbers.ts";
 
 /** A sound network of its own for every whole number: a tree with up to as many loops, of pipes, valves (some closed), pumps,
- *  check valves and devices, over twelve orders of resistance. */
+ *  check valves and devices, over twelve orders of resistance. Every link loses head: two levels joined without loss have
+ *  no answer. */
 export function randomNetwork(start: number): NetworkModel {
   const random = randomNumbers(start);
   const nodes: NetworkNode[] = [];
@@ -35,7 +36,7 @@ function randomLink(random: RandomNumbers, index: number, [from, to]: readonly [
     return {
       ...ends,
       kind: "pipe",
-      length: random.chance(0.05) ? 0 : random.orders(0.01, 50),
+      length: random.orders(0.01, 50),
       diameter: random.orders(0.003, 0.15),
       roughness: random.pick([0, 1.5e-6, 1e-4]),
       minorLoss: random.chance(0.2) ? 0 : random.orders(0.01, 100),
@@ -73,5 +74,5 @@ function randomPump(random: RandomNumbers) {
       { flow, head: 0.1 * head },
     ],
   ]);
-  return pumpAtSpeed([{ speedRatio: 1, curve: pumpCurve(points) }], random.chance(0.05) ? 0 : random.between(0.3, 1));
+  return pumpAtSpeed([{ speedRatio: 1, curve: pumpCurve(points) }], random.between(0.3, 1));
 }

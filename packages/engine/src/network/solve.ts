@@ -26,7 +26,7 @@ export interface NetworkState {
   /** Head loss [m] and its slope [s/m2] of each link. */
   readonly loss: Float64Array;
   readonly slope: Float64Array;
-  /** 1 where a link is shut: a check valve or pump against the flow. */
+  /** 1 where a link is shut: a check valve or pump against the flow; 2 where it is a closed valve. */
   readonly shut: Uint8Array;
   readonly x: Float64Array;
   readonly change: Float64Array;
@@ -111,10 +111,16 @@ export function solveCompiled(net: CompiledNetwork, state: NetworkState, options
   if (state.status !== "converged") return state;
 
   // Links left leaning on their backward resistance are shut exactly, those that would open again are let go, and we go on.
-  for (let round = 0; round < 12; round++) {
-    const opened = reopenWillingLinks(net, state);
-    const shut = shutBackwardLinks(net, state);
-    if (!opened && !shut) return state;
+  for (let round = 0; round < 60; round++) {
+    // All at once first; one at a time where links that depend on each other would take turns for ever.
+    const single = round >= 6;
+    const opened = reopenWillingLinks(net, state, single);
+    const shut = (!single || !opened) && shutBackwardLinks(net, state, single);
+    if (!opened && !shut) {
+      // Behind shut links balancing leaves its rounding in one of them.
+      for (let l = 0; l < net.linkCount; l++) if (state.shut[l] !== 0) state.flow[l] = 0;
+      return state;
+    }
     state.forest = planForest(net.junctionCount, net.from, net.to, state.shut);
     if (!settleShutFlows(net, state)) {
       state.status = "unreachable";
@@ -200,10 +206,18 @@ function iterate(
   unbalanced: boolean,
 ): void {
   let balanced = !unbalanced;
+  let best = Number.POSITIVE_INFINITY;
+  let idle = 0;
   state.status = "limit";
   while (state.iterations < limit) {
-    // A warm start from an unchanged network is already there.
-    if (balanced && state.energyResidual <= tolerance) {
+    if (state.energyResidual < 0.5 * best) {
+      best = state.energyResidual;
+      idle = 0;
+    } else idle++;
+    // A warm start from an unchanged network is already there. Links many orders apart leave a rounding error that no step
+    // takes away; the record names it.
+    const atRounding = idle > 5 && state.energyResidual <= 10 * tolerance;
+    if (balanced && (state.energyResidual <= tolerance || atRounding)) {
       state.status = "converged";
       return;
     }
@@ -304,25 +318,31 @@ function contentSlope(net: CompiledNetwork, state: NetworkState): number {
 }
 
 /** Shuts every one-way link with backward flow, and closed valves. True when any was shut. */
-function shutBackwardLinks(net: CompiledNetwork, state: NetworkState): boolean {
+function shutBackwardLinks(net: CompiledNetwork, state: NetworkState, single: boolean): boolean {
   let any = false;
   for (let l = 0; l < net.linkCount; l++) {
     if (state.shut[l] !== 0) continue;
     const backward = net.oneWay[l] !== 0 && state.flow[l] < 0;
     if (!backward && net.type[l] !== linkType.closed) continue;
-    state.shut[l] = 1;
+    state.shut[l] = net.type[l] === linkType.closed ? 2 : 1;
     state.flow[l] = 0;
+    if (single) return true;
     any = true;
   }
   return any;
 }
 
-/** Balances the flows after links were shut. False where a junction's demand can no longer be met. */
+/** Balances the flows after links were shut; a shut one-way link that has to carry water forward to a demand is let go again.
+ *  False where a junction's demand can no longer be met. */
 function settleShutFlows(net: CompiledNetwork, state: NetworkState): boolean {
   balanceFlows(state.forest, net.from, net.to, net.demand, state.flow, state.surplus);
   let reachable = true;
   for (let l = 0; l < net.linkCount; l++) {
     if (state.shut[l] === 0 || state.flow[l] === 0) continue;
+    if (state.flow[l] > 1e-9 && state.shut[l] === 1) {
+      state.shut[l] = 0;
+      continue;
+    }
     if (Math.abs(state.flow[l]) > 1e-9) reachable = false;
     state.flow[l] = 0;
   }
@@ -330,7 +350,7 @@ function settleShutFlows(net: CompiledNetwork, state: NetworkState): boolean {
 }
 
 /** Opens shut one-way links whose heads would drive water forward. True when any was opened. */
-function reopenWillingLinks(net: CompiledNetwork, state: NetworkState): boolean {
+function reopenWillingLinks(net: CompiledNetwork, state: NetworkState, single: boolean): boolean {
   let any = false;
   for (let l = 0; l < net.linkCount; l++) {
     if (state.shut[l] === 0 || net.type[l] === linkType.closed) continue;
@@ -340,6 +360,7 @@ function reopenWillingLinks(net: CompiledNetwork, state: NetworkState): boolean 
     if (drive <= 1e-9 * state.headScale) continue;
     state.shut[l] = 0;
     state.flow[l] = 0;
+    if (single) return true;
     any = true;
   }
   return any;

@@ -6,7 +6,8 @@ export interface SpanningForest {
   readonly parent: Int32Array;
 }
 
-/** Breadth-first from the known heads. `shut` marks links that may carry nothing; they are used only where nothing else reaches. */
+/** Breadth-first from the known heads. `shut` marks links that may carry nothing; they are used only where nothing else reaches,
+ *  those first that would let water in (from the reached side forward), and each brings in all that hangs on it by open links. */
 export function planForest(size: number, from: Int32Array, to: Int32Array, shut?: Uint8Array): SpanningForest {
   const nodeCount = 1 + Math.max(size - 1, ...from, ...to);
   const first = new Int32Array(nodeCount + 1);
@@ -27,32 +28,42 @@ export function planForest(size: number, from: Int32Array, to: Int32Array, shut?
   const link = new Int32Array(size);
   const parent = new Int32Array(size);
   let count = 0;
-  let queue = Array.from({ length: nodeCount - size }, (_, i) => size + i);
-  const later: number[] = [];
-  const spread = (useShut: boolean) => {
-    for (let head = 0; head < queue.length; head++) {
+  const queue = Array.from({ length: nodeCount - size }, (_, i) => size + i);
+  const attach = (other: number, l: number, at: number) => {
+    reached[other] = 1;
+    junction[count] = other;
+    link[count] = l;
+    parent[count] = at < size ? at : -1;
+    count++;
+    queue.push(other);
+  };
+  let head = 0;
+  const spread = () => {
+    for (; head < queue.length; head++) {
       const at = queue[head];
       for (let e = first[at]; e < first[at + 1]; e++) {
         const l = incident[e];
         const other = from[l] === at ? to[l] : from[l];
-        if (reached[other]) continue;
-        if (shut?.[l] && !useShut) {
-          later.push(at);
-          continue;
-        }
-        reached[other] = 1;
-        junction[count] = other;
-        link[count] = l;
-        parent[count] = at < size ? at : -1;
-        count++;
-        queue.push(other);
+        if (!reached[other] && !shut?.[l]) attach(other, l, at);
       }
     }
   };
-  spread(false);
-  if (count < size) {
-    queue = later;
-    spread(true);
+  spread();
+  while (count < size) {
+    let best = -1;
+    for (let l = 0; l < from.length; l++) {
+      if (reached[from[l]] === reached[to[l]]) continue;
+      if (best < 0) best = l;
+      // 2 marks a closed valve, which no flow opens.
+      if (shut?.[l] !== 2 && reached[from[l]]) {
+        best = l;
+        break;
+      }
+    }
+    if (best < 0) break;
+    const at = reached[from[best]] ? from[best] : to[best];
+    attach(at === from[best] ? to[best] : from[best], best, at);
+    spread();
   }
   // Leaves first: reverse the order of discovery.
   return {

@@ -142,7 +142,10 @@ function fittedCurve(points: readonly PumpPoint[]): PumpCurve {
   }
   const exponent = (low + high) / 2;
   const { coefficient, shutoffHead } = line(exponent);
-  return powerCurve(shutoffHead, coefficient, exponent, points[points.length - 1], points[0].flow > 0);
+  // The fitted head, not the maker's, so that the continuation beyond the last point does not jump.
+  const { flow } = points[points.length - 1];
+  const last = { flow, head: shutoffHead - coefficient * flow ** exponent };
+  return powerCurve(shutoffHead, coefficient, exponent, last, points[0].flow > 0);
 }
 
 function cubicCurve(points: readonly PumpPoint[]): PumpCurve {
