@@ -36,7 +36,7 @@ export function formatQuantity(si: number, dimension: Dimension, unit: string, o
 }
 
 /** A finite number as digits, rounded as the rule says; with explicit digits zeros are kept. */
-export function formatNumber(value: number, rule: DisplayRule = {}, digits?: number): string {
+function formatNumber(value: number, rule: DisplayRule = {}, digits?: number): string {
   const significant = Math.min(15, Math.max(1, Math.round(digits ?? rule.significant ?? 3)));
   if (value === 0 && digits === undefined) return (0).toFixed(rule.fixed ?? 0);
   // The size after rounding decides: 9.996 to three digits is 10.0, not 10.00.

@@ -1,6 +1,6 @@
 import type { Finding } from "../finding.ts";
-import type { Add } from "./findingsOf.ts";
 import { limits } from "./limits.ts";
+import type { Add } from "./subject.ts";
 
 /** A list and the way to add to it. */
 export function collect(): { found: Finding[]; add: Add } {

@@ -1,7 +1,7 @@
 import type { Finding } from "../finding.ts";
 import { collect } from "./collect.ts";
-import type { Subject } from "./findingsOf.ts";
 import { limits } from "./limits.ts";
+import type { Subject } from "./subject.ts";
 
 /** Overflow, box and drains. */
 export function drainFindings({ system, solved, state }: Subject): Finding[] {

@@ -1,8 +1,8 @@
 import type { SizedPart } from "@tidewright/design";
 import type { Finding } from "../finding.ts";
 import { collect } from "./collect.ts";
-import type { Subject } from "./findingsOf.ts";
 import { limits } from "./limits.ts";
+import type { Subject } from "./subject.ts";
 
 /** Pipes, outlets, devices, and what service needs. */
 export function lineFindings({ system, state }: Subject): Finding[] {

@@ -2,8 +2,8 @@ import { toSI } from "@tidewright/units";
 import type { Finding } from "../finding.ts";
 import { levelOf } from "../system/levels.ts";
 import { collect } from "./collect.ts";
-import type { Subject } from "./findingsOf.ts";
 import { limits } from "./limits.ts";
+import type { Subject } from "./subject.ts";
 
 /** Pumps: where they stand, how they run, what they need. */
 export function pumpFindings({ system, solved, state }: Subject): Finding[] {

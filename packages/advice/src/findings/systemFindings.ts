@@ -1,8 +1,8 @@
 import { toSI } from "@tidewright/units";
 import type { Finding } from "../finding.ts";
 import { collect } from "./collect.ts";
-import type { Subject } from "./findingsOf.ts";
 import { limits } from "./limits.ts";
+import type { Subject } from "./subject.ts";
 
 /** Flow against the wishes, sump, power, heat, money, sound, and the usual cautions. */
 export function systemFindings({ system, solved, state }: Subject): Finding[] {

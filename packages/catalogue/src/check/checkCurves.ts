@@ -33,7 +33,7 @@ export function checkCurves(pump: PumpRow, complain: Complain): void {
 }
 
 /** Heading of a curve in messages. */
-export function curveName(curve: SpeedCurve): string {
+function curveName(curve: SpeedCurve): string {
   return `curve ${Number.isFinite(curve.speedRatio) ? curve.speedRatio.toFixed(2) : curve.speedRatio}`;
 }
 

@@ -28,7 +28,7 @@ export const tableUnits: Record<CellDimension, string> = {
 };
 
 /** Units in which every number inside the catalogue is held; temperatures in C. */
-export const insideUnits: Record<CellDimension, string> = {
+const insideUnits: Record<CellDimension, string> = {
   flow: "m3/s",
   head: "m",
   bore: "m",

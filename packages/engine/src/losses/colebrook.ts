@@ -6,7 +6,7 @@ const lowestExplicitReynolds = 100;
 
 /** 1/sqrt(f) of Colebrook-White, the root x of x + 2 log10(b + a x) = 0 with a = 2.51/Re, b = e/3.7D.
  *  One explicit start (two logarithms, 0.07 %) and one fourth-order Householder step reach rounding error. */
-export function colebrookRoot(reynolds: number, relativeRoughness: number): number {
+function colebrookRoot(reynolds: number, relativeRoughness: number): number {
   const a = 2.51 / reynolds;
   const b = relativeRoughness / 3.7;
   if (!(reynolds >= lowestExplicitReynolds) || b > 0.8) return bracketedRoot(a, b);
