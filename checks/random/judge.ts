@@ -50,7 +50,14 @@ function isClosed(link: NetworkModel["links"][number]): boolean {
 
 function headScale(model: NetworkModel, losses: readonly number[]): number {
   const known = model.nodes.flatMap((node) => (node.kind === "fixedHead" ? [node.head] : []));
-  return Math.max(1e-6, Math.max(...known) - Math.min(...known), ...losses.filter(Number.isFinite).map(Math.abs));
+  // Heads near 4 m are numbers known to 4e-16 m, so losses can be no better.
+  const rounding = 1e-5 * Math.max(...known.map(Math.abs));
+  return Math.max(
+    1e-6,
+    rounding,
+    Math.max(...known) - Math.min(...known),
+    ...losses.filter(Number.isFinite).map(Math.abs),
+  );
 }
 
 /** Head loss from -> to by the formulas the engine exports one by one, not by the solver's own. */

@@ -46,6 +46,8 @@ export interface NetworkState {
   energyResidual: number;
   worstLink: number;
   headScale: number;
+  /** Largest of headScale and every loss [m]. */
+  lossScale: number;
   status: ConvergenceRecord["status"];
 }
 
@@ -82,6 +84,7 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     energyResidual: Number.POSITIVE_INFINITY,
     worstLink: -1,
     headScale: 1,
+    lossScale: 1,
     status: "limit",
   };
 }
@@ -89,7 +92,7 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
 /** Smallest slope used as a resistance [s/m2]: at rest a square law has none. It only shortens a step, never moves the answer. */
 const leastSlope = 1e-9;
 /** Conductance left to a shut link [m2/s], so that water behind it still has a head. */
-const shutConductance = 1e-15;
+const shutConductance = 1e-13;
 
 /** Solves a compiled network in place: flows that balance at every junction and heads that account for every loss.
  *
@@ -152,12 +155,25 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
     state.shut.fill(0);
     state.teeLoss.fill(0);
     head.fill(high, 0, net.junctionCount);
-    state.forest = net.forest;
+    state.forest = forestAround(net);
   }
   // Demands may have changed since: a warm start balances its flows first, or an old answer would look like a new one.
-  else balanceFlows(state.forest, net.from, net.to, net.demand, state.flow, state.surplus);
-  state.headScale = Math.max(high - low, 1e-6);
+  else {
+    // A valve opened in place is no longer shut.
+    for (let l = 0; l < net.linkCount; l++)
+      if (state.shut[l] !== 0 && net.oneWay[l] === 0 && net.type[l] !== linkType.closed) state.shut[l] = 0;
+    balanceFlows(state.forest, net.from, net.to, net.demand, state.flow, state.surplus);
+  }
+  // Heads are differences of numbers this large: at 10 m rounding leaves 2e-15 m, whatever the losses are.
+  state.headScale = Math.max(high - low, 1e-6, 1e-5 * Math.max(Math.abs(high), Math.abs(low)));
   measure(net, state);
+}
+
+/** The forest by which flows are balanced, kept off closed valves: their resistance would turn its rounding into head. */
+function forestAround(net: CompiledNetwork): SpanningForest {
+  if (!net.type.includes(linkType.closed)) return net.forest;
+  const closed = net.type.map((type) => (type === linkType.closed ? 2 : 0));
+  return planForest(net.junctionCount, net.from, net.to, closed);
 }
 
 /** Losses at the present flows, and the largest energy error at the present heads. Tee losses depend on three flows at once and
@@ -194,6 +210,7 @@ function measureErrors(net: CompiledNetwork, state: NetworkState, extra: Float64
     if (h > scale) scale = h;
     else if (-h > scale) scale = -h;
   }
+  state.lossScale = scale;
   state.energyResidual = worst / scale;
   state.worstLink = worstLink;
 }
@@ -357,7 +374,7 @@ function reopenWillingLinks(net: CompiledNetwork, state: NetworkState, single: b
     const pump = net.pumps[l]?.pump;
     const shutoff = pump ? pumpHeadAtSpeed(pump, 0) : 0;
     const drive = state.head[net.from[l]] - state.head[net.to[l]] + shutoff;
-    if (drive <= 1e-9 * state.headScale) continue;
+    if (drive <= 1e-9 * state.lossScale) continue;
     state.shut[l] = 0;
     state.flow[l] = 0;
     if (single) return true;
