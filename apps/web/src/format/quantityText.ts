@@ -2,7 +2,6 @@ import {
   checkQuantity,
   type Dimension,
   formatFeetAndInches,
-  fromSI,
   parseQuantity,
   type Quantity,
   toSI,
@@ -57,9 +56,4 @@ export function alsoInUnits(
   const checked = checkQuantity(quantity, dimension);
   if (!checked.ok || checked.value.unit === format.unitOf(dimension)) return undefined;
   return format(toSI(checked.value, dimension), dimension);
-}
-
-/** Returns a number in SI as a quantity in the unit of the screen, rounded to what a person would write. */
-export function roundedQuantity(si: number, dimension: Dimension, unit: string): Quantity {
-  return { value: Number(fromSI(si, unit, dimension).toPrecision(4)), unit };
 }
