@@ -11,6 +11,7 @@ import { netFlowTo, pumpFlowOf } from "../system/levels.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 import { SystemCurve } from "../system/systemCurve.ts";
+import { CertifiedCurve } from "./certifiedCurve.ts";
 
 interface Met {
   readonly flow: number;
@@ -21,9 +22,10 @@ interface Met {
 const tableSize = 40;
 
 /** Where pumps meet one loop's system curve. The curve is tabulated once from exact solutions to find points near by; each
- *  point is then settled on exact solutions alone, so the table costs no accuracy. */
+ *  point is then settled on exact solutions, or on pieces certified against them, so the table costs no accuracy. */
 export class OperatingPoints {
   readonly #curve: SystemCurve;
+  readonly #certified: CertifiedCurve;
   #table: MonotoneCubic;
   #end: number;
   readonly headAtRest: number;
@@ -32,7 +34,9 @@ export class OperatingPoints {
   readonly drainCapacityAtRim: number;
 
   constructor(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem) {
-    this.#curve = new SystemCurve(system, prepared, solved);
+    const curve = new SystemCurve(system, prepared, solved);
+    this.#curve = curve;
+    this.#certified = new CertifiedCurve((flow) => curve.at(flow));
     this.flowNow = pumpFlowOf(prepared);
     this.otherWeirFlow = solved.weirFlow - netFlowTo(prepared, "display");
     this.headAtRest = this.#curve.at(1e-9).head;
@@ -106,10 +110,10 @@ export class OperatingPoints {
     return this.#settle(pump, count, flow);
   }
 
-  /** Newton on exact solutions; the system's slope comes from the table, which only sets the pace. */
+  /** Newton on exact solutions, or on pieces certified against them to 1e-9; the system's slope comes from the table, which only sets the pace. */
   #settle(pump: PumpAtSpeed, count: number, guess: number): Met {
     let flow = guess;
-    let point = this.#curve.at(flow);
+    let point = this.#certified.at(flow);
     for (let step = 0; step < 12; step++) {
       const error = pumpHeadAtSpeed(pump, flow / count) - point.head;
       const width = 1e-4 * flow;
@@ -119,7 +123,7 @@ export class OperatingPoints {
       const change = error / Math.max(systemSlope - pumpHeadSlopeAtSpeed(pump, flow / count) / count, 1e-6);
       if (Math.abs(change) <= 1e-9 * flow) break;
       flow = Math.max(flow / 2, flow + change);
-      point = this.#curve.at(flow);
+      point = this.#certified.at(flow);
     }
     return { flow, ...point };
   }

@@ -1,0 +1,101 @@
+import type { SystemPoint } from "../system/systemCurve.ts";
+
+/** Degree of the polynomials, their checks off the nodes, and how far their values may stray there [-]. */
+const degree = 10;
+const checks = [0.013, 0.37, 0.81];
+const allowed = 1e-9;
+/** A piece is built once it has been asked this often, and halved at most so many times. */
+const worthwhile = 4;
+const deepest = 4;
+
+/** Chebyshev points of the second kind on 0 to 1; their barycentric weights are +-1, halved at the ends. */
+const nodes = Array.from({ length: degree + 1 }, (_, k) => (1 - Math.cos((Math.PI * k) / degree)) / 2);
+const weights = nodes.map((_, k) => (k % 2 === 0 ? 1 : -1) * (k === 0 || k === degree ? 0.5 : 1));
+
+interface Piece {
+  readonly low: number;
+  readonly width: number;
+  readonly depth: number;
+  asked: number;
+  /** Head and flow to the display at the nodes, where the piece passed its checks. */
+  values: { readonly head: Float64Array; readonly flowToDisplay: Float64Array } | undefined;
+  halves: readonly [Piece, Piece] | undefined;
+}
+
+/** A system curve that need not be solved anew for every pump: where it is asked often it is laid down in pieces, polynomials
+ *  through exact solutions. A piece is used only if it meets three further exact solutions to 1e-9; one that does not is halved, and
+ *  where halving does not help (a pipe turns turbulent there) every answer is an exact solution.
+ *  Source: J.-P. Berrut and L. N. Trefethen, Barycentric Lagrange interpolation, SIAM Review 46 (2004), eq. 4.2 and 5.4. */
+export class CertifiedCurve {
+  readonly #exact: (flow: number) => SystemPoint;
+  readonly #octaves = new Map<number, Piece>();
+
+  /** exact head [m] and flow to the display [m3/s] at a pump flow [m3/s] */
+  constructor(exact: (flow: number) => SystemPoint) {
+    this.#exact = exact;
+  }
+
+  /** Head and flow to the display at a pump flow, exact or certified to 1e-9. */
+  at(flow: number): SystemPoint {
+    if (!(flow > 1e-9)) return this.#exact(flow);
+    const octave = Math.floor(Math.log2(flow));
+    let piece = this.#octaves.get(octave);
+    if (!piece) {
+      piece = newPiece(2 ** octave, 2 ** octave, 0);
+      this.#octaves.set(octave, piece);
+    }
+    while (piece.halves) piece = piece.halves[flow < piece.halves[1].low ? 0 : 1];
+    if (!piece.values) {
+      piece.asked++;
+      if (piece.asked !== worthwhile || !this.#build(piece)) return this.#exact(flow);
+    }
+    return read(piece, flow);
+  }
+
+  #build(piece: Piece): boolean {
+    const head = new Float64Array(degree + 1);
+    const flowToDisplay = new Float64Array(degree + 1);
+    nodes.forEach((node, k) => {
+      const point = this.#exact(piece.low + node * piece.width);
+      head[k] = point.head;
+      flowToDisplay[k] = point.flowToDisplay;
+    });
+    piece.values = { head, flowToDisplay };
+    const passed = checks.every((share) => {
+      const flow = piece.low + share * piece.width;
+      const exact = this.#exact(flow);
+      const found = read(piece, flow);
+      return (
+        Math.abs(found.head - exact.head) <= allowed * Math.abs(exact.head) &&
+        Math.abs(found.flowToDisplay - exact.flowToDisplay) <= allowed * flow
+      );
+    });
+    if (passed) return true;
+    piece.values = undefined;
+    const half = piece.width / 2;
+    if (piece.depth < deepest)
+      piece.halves = [newPiece(piece.low, half, piece.depth + 1), newPiece(piece.low + half, half, piece.depth + 1)];
+    return false;
+  }
+}
+
+function newPiece(low: number, width: number, depth: number): Piece {
+  return { low, width, depth, asked: 0, values: undefined, halves: undefined };
+}
+
+function read(piece: Piece, flow: number): SystemPoint {
+  const { head, flowToDisplay } = piece.values as NonNullable<Piece["values"]>;
+  const share = (flow - piece.low) / piece.width;
+  let below = 0;
+  let heads = 0;
+  let flows = 0;
+  for (let k = 0; k <= degree; k++) {
+    const distance = share - (nodes[k] as number);
+    if (distance === 0) return { head: head[k] as number, flowToDisplay: flowToDisplay[k] as number };
+    const weight = (weights[k] as number) / distance;
+    below += weight;
+    heads += weight * (head[k] as number);
+    flows += weight * (flowToDisplay[k] as number);
+  }
+  return { head: heads / below, flowToDisplay: flows / below };
+}
