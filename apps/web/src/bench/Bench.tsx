@@ -3,11 +3,12 @@ import { openFile } from "../document/files.ts";
 import { Elevation } from "../drawing/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
-import { edit, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
+import { edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
 import { Curves } from "./Curves.tsx";
 import { Drawer } from "./Drawer.tsx";
+import { FaultScreen } from "./FaultScreen.tsx";
 import { Findings } from "./Findings.tsx";
 import { Inspector } from "./Inspector.tsx";
 import { NewDialog } from "./NewDialog.tsx";
@@ -30,6 +31,7 @@ const stickyShare = 0.46;
 export function Bench() {
   const over = useFileDrop();
   useUndoKeys();
+  useLeaveWarning();
   return (
     <div className="bench" data-drop={over ? "" : undefined}>
       <a className="skip" href="#findings">
@@ -70,16 +72,18 @@ function Drawing() {
   return (
     <section className="drawing" ref={frame} aria-label="Side elevation to scale">
       {assessed === undefined || height === undefined ? null : (
-        <Elevation
-          design={assessed.design}
-          assessment={assessed.assessment}
-          selection={selection}
-          onSelect={select}
-          onEdit={(edits, options) => edit(edits, { ...options, label: "drag" })}
-          format={format}
-          showDimensions={dimensions && height > roomForDimensions}
-          height={height}
-        />
+        <FaultScreen what="the drawing" again={assessed}>
+          <Elevation
+            design={assessed.design}
+            assessment={assessed.assessment}
+            selection={selection}
+            onSelect={select}
+            onEdit={(edits, options) => edit(edits, { ...options, label: "drag" })}
+            format={format}
+            showDimensions={dimensions && height > roomForDimensions}
+            height={height}
+          />
+        </FaultScreen>
       )}
     </section>
   );
@@ -118,6 +122,17 @@ function Said() {
       {said}
     </p>
   );
+}
+
+/** The browser asks before a page with unsaved edits is left. */
+function useLeaveWarning(): void {
+  useEffect(() => {
+    const leave = (event: BeforeUnloadEvent) => {
+      if (isUnsaved()) event.preventDefault();
+    };
+    window.addEventListener("beforeunload", leave);
+    return () => window.removeEventListener("beforeunload", leave);
+  }, []);
 }
 
 function useUndoKeys(): void {

@@ -2,12 +2,17 @@ import { useState } from "react";
 import { CurvePicture } from "../curves/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
+import { FaultScreen } from "./FaultScreen.tsx";
+
+/** Height of the picture [px]: as much as a side column spares. */
+const height = 220;
 
 /** The curve picture of one loop: of the part in hand where it belongs to a loop, else of the loop last chosen. */
 export function Curves() {
   const assessment = useBench((state) => state.assessed?.assessment);
   const held = useBench((state) => loopOf(state.selection));
   const [chosen, setChosen] = useState(0);
+  const [open, setOpen] = useState(true);
   const format = useFormat();
   if (assessment === undefined) return null;
   const place = Math.min(held ?? chosen, assessment.loops.length - 1);
@@ -16,7 +21,11 @@ export function Curves() {
   return (
     <section className="curves" aria-label="Pump curve and system curve">
       <header className="curves-head">
-        <h2 className="section-title">Curve</h2>
+        <h2 className="section-title">
+          <button type="button" className="disclose" aria-expanded={open} onClick={() => setOpen(!open)}>
+            Curve
+          </button>
+        </h2>
         {assessment.loops.length === 1 ? (
           <span className="quiet">{loop.name}</span>
         ) : (
@@ -35,12 +44,17 @@ export function Curves() {
           </select>
         )}
       </header>
-      <CurvePicture
-        loop={loop}
-        pumps={assessment.pumps.filter((pump) => pump.loop === place)}
-        wish={loop.purpose === "return" ? assessment.turnover.returnFlowWish : undefined}
-        format={format}
-      />
+      {open ? (
+        <FaultScreen what="the curve" again={assessment}>
+          <CurvePicture
+            loop={loop}
+            pumps={assessment.pumps.filter((pump) => pump.loop === place)}
+            wish={loop.purpose === "return" ? assessment.turnover.returnFlowWish : undefined}
+            format={format}
+            height={height}
+          />
+        </FaultScreen>
+      ) : null}
     </section>
   );
 }

@@ -107,7 +107,7 @@ export function RankingTable() {
                       type="button"
                       className="action"
                       onClick={() => takePump(design, ranking, candidate)}
-                      aria-label={`Use this pump: ${candidate.label}`}
+                      aria-label={`${inUse ? "In use" : "Use this pump"}: ${candidate.label}`}
                     >
                       {inUse ? "In use" : "Use"}
                     </button>

@@ -6,6 +6,7 @@ import {
   tableFeatures,
 } from "@tanstack/react-table";
 import { type Candidate, describeReason } from "@tidewright/advice";
+import type { Dimension } from "@tidewright/units";
 import type { ScreenFormat } from "../format/useFormat.ts";
 
 /** What the ranking table can do. */
@@ -13,22 +14,30 @@ export const rankingFeatures = tableFeatures({ rowSortingFeature, sortedRowModel
 
 const helper = createColumnHelper<typeof rankingFeatures, Candidate>();
 
-/** Columns of the ranking in the units of the screen; each sorts by its number and not by its text. */
+/** Columns of the ranking in the units of the screen, named once in the head; each sorts by its number, not by its text. */
 export function rankingColumns(format: ScreenFormat) {
+  const head = (name: string, dimension: Dimension) => () => (
+    <>
+      {name} <small className="head-unit">{format.label(dimension)}</small>
+    </>
+  );
   return helper.columns([
     helper.accessor("label", { header: "Pump" }),
     helper.accessor("speed", { header: "Speed", cell: (cell) => `${Math.round(cell.getValue() * 100)} %` }),
-    helper.accessor("flow", { header: "Flow", cell: (cell) => format(cell.getValue(), "flow") }),
-    helper.accessor("head", { header: "Head", cell: (cell) => format(cell.getValue(), "head") }),
-    helper.accessor("watts", { header: "Power", cell: (cell) => format(cell.getValue(), "power") }),
-    helper.accessor("annualCost", { header: "A year", cell: (cell) => format(cell.getValue(), "money") }),
+    helper.accessor("flow", { header: head("Flow", "flow"), cell: (cell) => format.bare(cell.getValue(), "flow") }),
+    helper.accessor("head", { header: head("Head", "head"), cell: (cell) => format.bare(cell.getValue(), "head") }),
+    helper.accessor("watts", { header: head("Power", "power"), cell: (cell) => format.bare(cell.getValue(), "power") }),
+    helper.accessor("annualCost", {
+      header: head("A year", "money"),
+      cell: (cell) => format.bare(cell.getValue(), "money"),
+    }),
     helper.accessor("price", {
-      header: "Price",
+      header: head("Price", "money"),
       cell: (cell) => {
         const { extras } = cell.row.original;
         return (
           <>
-            {format(cell.getValue(), "money")}
+            {format.bare(cell.getValue(), "money")}
             {extras.length === 0 ? null : (
               <small className="cell-note">with {extras.map(({ label }) => label).join(", ")}</small>
             )}
@@ -36,9 +45,15 @@ export function rankingColumns(format: ScreenFormat) {
         );
       },
     }),
-    helper.accessor("horizonCost", { header: "Buy and run", cell: (cell) => format(cell.getValue(), "money") }),
-    helper.accessor("soundLevel", { header: "Sound", cell: (cell) => format(cell.getValue(), "soundLevel") }),
-    helper.accessor("flowMargin", { header: "Spare flow", cell: (cell) => `${Math.round(cell.getValue() * 100)} %` }),
+    helper.accessor("horizonCost", {
+      header: head("Buy and run", "money"),
+      cell: (cell) => format.bare(cell.getValue(), "money"),
+    }),
+    helper.accessor("soundLevel", {
+      header: head("Sound", "soundLevel"),
+      cell: (cell) => format.bare(cell.getValue(), "soundLevel"),
+    }),
+    helper.accessor("flowMargin", { header: "Spare flow", cell: (cell) => format(cell.getValue(), "ratio") }),
     helper.accessor("score", {
       header: "Why",
       cell: (cell) => (

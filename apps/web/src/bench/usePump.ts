@@ -4,7 +4,7 @@ import type { Design, Edit, LoopPump, Problem } from "@tidewright/design";
 import { edit, say } from "../state/bench.ts";
 
 /** Returns the edits that put a candidate of a ranking into its loop, keeping where the present pump stands. */
-export function pumpEdits(design: Design, ranking: Ranking, candidate: Candidate): Edit[] {
+function pumpEdits(design: Design, ranking: Ranking, candidate: Candidate): Edit[] {
   const path = `/loops/${ranking.loop}`;
   const loop = design.loops[ranking.loop];
   const pumps = candidate.pumpIds.map((ref): LoopPump => {

@@ -1,10 +1,14 @@
-import { type Dimension, formatQuantity, unitSystems, unitsOf } from "@tidewright/units";
+import { type Dimension, formatQuantity, unitLabel, unitSystems, unitsOf } from "@tidewright/units";
 import type { Settings } from "../state/settings.ts";
 
 /** Words a number in SI in the units of the screen; also says which unit that is. */
 export interface ScreenFormat {
   (si: number, dimension: Dimension): string;
   unitOf(dimension: Dimension): string;
+  /** The number alone, for a column whose head names the unit. */
+  bare(si: number, dimension: Dimension): string;
+  /** The unit as a column's head prints it. */
+  label(dimension: Dimension): string;
   /** A sum in a currency of its own: there is no conversion between currencies. */
   sum(amount: number, currency: string): string;
 }
@@ -21,6 +25,7 @@ export function screenFormat({ system, own }: Pick<Settings, "system" | "own">):
     const chosen = own[dimension];
     if (chosen !== undefined && unitsOf(dimension).some(({ symbol }) => symbol === chosen)) return chosen;
     if (dimension === "money") return currency;
+    if (dimension === "ratio") return "%";
     if (dimension === "tariff") return `${currency}/kWh`;
     return units[dimension];
   };
@@ -31,6 +36,12 @@ export function screenFormat({ system, own }: Pick<Settings, "system" | "own">):
   };
   return Object.assign(format, {
     unitOf,
+    bare: (si: number, dimension: Dimension) =>
+      // Cents say nothing in a comparison of pumps.
+      dimension === "money"
+        ? String(Math.round(si))
+        : formatQuantity(si, dimension, unitOf(dimension), { withUnit: false }),
+    label: (dimension: Dimension) => unitLabel(unitOf(dimension), dimension),
     sum: (amount: number, of: string) => spaced(formatQuantity(amount, "money", of)),
   });
 }

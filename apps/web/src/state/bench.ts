@@ -47,6 +47,12 @@ let settling: ReturnType<typeof setTimeout> | undefined;
 /** Quiet time after the last edit before the slower questions are asked [ms]. */
 const settleTime = 120;
 
+/** True while the document differs from what was last opened or saved. */
+export function isUnsaved(): boolean {
+  const { history, savedDesign } = store.get();
+  return history.present !== savedDesign;
+}
+
 /** Starts the workers and asks about the document on the table. */
 export function startBench(): void {
   engine ??= startEngine({
@@ -145,10 +151,11 @@ function step(way: typeof undo, word: string): void {
   ask();
 }
 
-/** Lays another document on the table with an empty history. */
+/** Lays another document on the table, as a step that can be undone: nothing unsaved is ever lost by opening. */
 export function openDesign(design: Design, said: string): void {
+  const recorded = record(endDrag(store.get().history), { op: "set", path: "", value: design }, `open ${design.name}`);
   store.patch({
-    history: startHistory(design),
+    history: recorded.history,
     savedDesign: design,
     selection: undefined,
     dialog: undefined,

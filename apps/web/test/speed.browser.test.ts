@@ -1,0 +1,42 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { type ServedBench, serveBench } from "./servedBench.ts";
+
+describe.skipIf(maySkipBrowserTests())("an edit on screen", () => {
+  let bench: ServedBench;
+  beforeAll(async () => {
+    bench = await serveBench();
+  });
+  afterAll(async () => {
+    await bench?.stop();
+  });
+
+  it("is measured from the edit to its numbers and to their paint, and drops stale work", async () => {
+    const { page } = await bench.open();
+    await page.click(".section-index button:text-is('Loops')");
+    await page.click(".inspector .run-name");
+    await page.locator(".inspector .run", { hasText: "Pumps" }).locator(".run-name").first().click();
+    await page.locator(".inspector .slider").focus();
+    // A pull of the slider by keyboard: forty edits, one after the other as fast as frames come.
+    for (let step = 0; step < 40; step += 1) {
+      await page.keyboard.press("ArrowLeft");
+      await page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
+    }
+    await page.waitForTimeout(200);
+    const times = await page.evaluate(() => ({
+      numbers: performance.getEntriesByName("edit-to-numbers").map(({ duration }) => duration),
+      paint: performance.getEntriesByName("edit-to-paint").map(({ duration }) => duration),
+    }));
+    expect(times.numbers.length).toBeGreaterThan(20);
+    expect(times.paint.length).toBeGreaterThan(20);
+    const middle =
+      times.numbers.sort((a, b) => a - b)[Math.floor(times.numbers.length / 2)] ?? Number.POSITIVE_INFINITY;
+    // One 60 Hz frame is 16.7 ms; a shared machine without a graphics card gets four of them before this fails.
+    expect(middle).toBeLessThan(4 * 16.7);
+    // The whole pull is one step of the history.
+    await page.locator(".inspector .slider").blur();
+    await page.click('button[aria-label^="Undo"]');
+    expect(await page.getAttribute('button[aria-label^="Undo"]', "disabled")).not.toBeNull();
+    await page.context().close();
+  });
+});
