@@ -8,6 +8,7 @@ import { editsFor, nudgeOf, type SetEdit } from "./handleEdits.ts";
 import { handleAt, partAt } from "./hitTest.ts";
 import { FlagLayer, LabelLayer } from "./LabelLayer.tsx";
 import { layoutElevation } from "./layoutElevation.ts";
+import { measureText } from "./measureText.ts";
 import { PartTargets } from "./PartTargets.tsx";
 import { dimensionRects, placeDimensions } from "./placeDimensions.ts";
 import { flagRects, placeFlags } from "./placeFlags.ts";
@@ -50,6 +51,7 @@ export function Elevation(props: ElevationProps): ReactNode {
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame, props.initialWidth ?? 960);
+  const measure = useMeasure(frame);
   const scene = useMemo(() => layoutElevation(design, assessment, levels), [design, assessment, levels]);
   const drag = useRef<Drag | undefined>(undefined);
   const drags = useRef(0);
@@ -69,8 +71,8 @@ export function Elevation(props: ElevationProps): ReactNode {
   const keepFree = useMemo(() => [...flagRects(flags), ...dimensionRects(dimensions)], [flags, dimensions]);
   const offsets = useRef<ReadonlyMap<string, Point>>(new Map());
   const labels = useMemo(
-    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree }),
-    [scene, view, format, selection, keepFree],
+    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree, measure }),
+    [scene, view, format, selection, keepFree, measure],
   );
   useEffect(() => {
     offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
@@ -176,6 +178,23 @@ function moved({ handle, from, view }: Drag, point: Point): number {
 function screenPoint(event: PointerEvent<SVGSVGElement>): Point {
   const box = event.currentTarget.getBoundingClientRect();
   return { x: event.clientX - box.left, y: event.clientY - box.top };
+}
+
+/** The page's own type counts once its fonts are there. */
+function useMeasure(frame: React.RefObject<HTMLDivElement | null>) {
+  const [measure, setMeasure] = useState<(text: string, size: number) => number>();
+  useEffect(() => {
+    const element = frame.current;
+    if (!element) return;
+    let here = true;
+    void document.fonts.ready.then(() => {
+      if (here) setMeasure(() => measureText(element));
+    });
+    return () => {
+      here = false;
+    };
+  }, [frame]);
+  return measure;
 }
 
 function useWidth(frame: React.RefObject<HTMLDivElement | null>, initial: number): number {

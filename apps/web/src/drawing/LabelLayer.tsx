@@ -20,14 +20,14 @@ export const LabelLayer = memo(function LabelLayer({
           </g>
         ) : null,
       )}
-      {labels.map(({ path, rect, lines, emphasis }) => (
-        // biome-ignore lint/a11y/noStaticElementInteractions: the part itself is reached by keyboard; this is its larger target
+      {labels.map(({ path, rect, lines, emphasis, align }) => (
         <g key={path} className={emphasis ? "tw-label tw-labelHeld" : "tw-label"} onClick={() => onSelect(path)}>
           <rect {...rect} rx={2} className="tw-labelGround" />
           {numbered(lines).map(({ line, i, id }) => (
             <text
               key={id}
-              x={rect.x + labelType.pad}
+              x={align === "end" ? rect.x + rect.width - labelType.pad : rect.x + labelType.pad}
+              textAnchor={align}
               y={rect.y + labelType.pad + labelType.line * (i - (lines[0] === "" ? 1 : 0)) + 9}
               className={i === 0 ? "tw-labelName" : "tw-labelFigure"}
             >
@@ -54,7 +54,6 @@ export const FlagLayer = memo(function FlagLayer({
   return (
     <g aria-hidden="true">
       {flags.map(({ flag, at, more }) => (
-        // biome-ignore lint/a11y/noStaticElementInteractions: the list of findings holds the same by keyboard
         <g
           key={flag.number}
           transform={`translate(${at.x} ${at.y})`}

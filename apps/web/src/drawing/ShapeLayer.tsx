@@ -1,6 +1,7 @@
 import { memo } from "react";
-import type { PipeShape, Point, Scene, Shape, SymbolShape } from "./scene.ts";
+import type { BoxShape, PipeShape, Point, Scene, Shape, SymbolShape } from "./scene.ts";
 import { symbolStrokes } from "./symbolPaths.ts";
+import { fitWords } from "./textWidth.ts";
 import type { View } from "./view.ts";
 
 interface LayerProps {
@@ -108,27 +109,7 @@ function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: Vi
 }
 
 function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }) {
-  if (shape.kind === "box") {
-    const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
-    const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
-    const room = b.x - a.x;
-    return (
-      <>
-        <rect x={a.x} y={a.y} width={room} height={b.y - a.y} className={`tw-device${held ? " tw-held" : ""}`} />
-        {room > 52 ? (
-          <text
-            x={(a.x + b.x) / 2}
-            y={(a.y + b.y) / 2 + 3.5}
-            className="tw-deviceText"
-            textLength={shape.text.length * 5.6 > room - 8 ? room - 8 : undefined}
-            lengthAdjust="spacingAndGlyphs"
-          >
-            {shape.text}
-          </text>
-        ) : null}
-      </>
-    );
-  }
+  if (shape.kind === "box") return <Device shape={shape} view={view} held={held} />;
   if (shape.kind !== "symbol") return null;
   const at = view.toScreen(shape.at);
   if (shape.symbol === "waterLevel") return <WaterLevelMark at={at} />;
@@ -151,6 +132,30 @@ function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }
           ×{shape.count}
         </text>
       ) : null}
+    </>
+  );
+}
+
+/** A device's name stands in its box, on two lines where one is too short for it. */
+function Device({ shape, view, held }: { shape: BoxShape; view: View; held: boolean }) {
+  const a = view.toScreen({ x: shape.extent.x0, y: shape.extent.y1 });
+  const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
+  const room = b.x - a.x;
+  const high = b.y - a.y;
+  const lines = room < 52 ? [] : fitWords(shape.text, room - 8, high >= 25 ? 2 : 1);
+  return (
+    <>
+      <rect x={a.x} y={a.y} width={room} height={high} className={`tw-device${held ? " tw-held" : ""}`} />
+      {lines.map((text, i) => (
+        <text
+          key={text}
+          x={(a.x + b.x) / 2}
+          y={(a.y + b.y) / 2 + 3.5 + (i - (lines.length - 1) / 2) * 11}
+          className="tw-deviceText"
+        >
+          {text}
+        </text>
+      ))}
     </>
   );
 }

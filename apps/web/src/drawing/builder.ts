@@ -13,6 +13,8 @@ export interface SceneBuilder {
   readonly partStates: ReadonlyMap<string, PartState>;
   readonly drainStates: ReadonlyMap<string, DrainState>;
   readonly lanes: Lanes;
+  /** True where so many valves are throttled that their labels would crowd the drawing. */
+  readonly manyValves: boolean;
 }
 
 /** Heights and columns for pipes that must pass each other: every call gives the next free one. */
@@ -53,6 +55,7 @@ export function startScene(design: Design, frame: Frame, assessment: Assessment 
     partStates: new Map(assessment?.parts.map((part) => [part.path, part])),
     drainStates: new Map(assessment?.drains.map((drain) => [drain.path, drain])),
     lanes: makeLanes(design, frame),
+    manyValves: [...design.drains, ...design.loops].reduce((sum, { run }) => sum + throttledValves(run), 0) > 5,
   };
 }
 
@@ -64,7 +67,8 @@ function makeLanes(design: Design, frame: Frame): Lanes {
   );
   const bottom = frame.sump.y1 + 0.05;
   const room = Math.max(0.05, frame.standTop - 0.045 - frame.sump.y1);
-  const crossing = Math.min(crossingGap, room / Math.max(1, toSump));
+  const ports = mixedPorts(design);
+  const crossing = Math.min(crossingGap, Math.max(room / 2, room - 0.05 * ports) / Math.max(1, toSump));
   // Crossings use the room from below where there is plenty, and share it evenly where there is not.
   const lowest =
     crossing < crossingGap
@@ -138,6 +142,26 @@ function freeSpot(wish: number, used: readonly number[], low: number, high: numb
     }
   }
   return wish;
+}
+
+const throttledValves = (run: Run): number =>
+  run.reduce((sum, part) => {
+    if (part.kind === "valve") return sum + (part.opening < 1 ? 1 : 0);
+    return part.kind === "tee" ? sum + part.branches.reduce((all, branch) => all + throttledValves(branch), 0) : sum;
+  }, 0);
+
+/** Manifolds in the cabinet with branches to both sides: one more crossing each, for what goes on to the display. */
+function mixedPorts(design: Design): number {
+  const inRun = (run: Run): number => {
+    const tee = run.at(-1);
+    if (tee?.kind !== "tee") return 0;
+    const toDisplay = tee.branches.filter(
+      (branch) => countOutlets([{ run: branch }], (to) => to === "display") > 0,
+    ).length;
+    const nested = tee.branches.reduce((sum, branch) => sum + inRun(branch), 0);
+    return (toDisplay > 0 && toDisplay < tee.branches.length ? 1 : 0) + nested;
+  };
+  return design.loops.reduce((sum, loop) => sum + inRun(loop.run), 0);
 }
 
 function countOutlets(lines: readonly { readonly run: Run }[], matches: (to: string) => boolean): number {

@@ -23,7 +23,7 @@ const steps: Readonly<Record<string, number>> = {
  *  Valid: any unit of length; others are rounded to a thousandth.
  *  Source: common practice, no source.
  *  Example: stepOf("mm")  ->  1 */
-export function stepOf(unit: string | undefined): number {
+function stepOf(unit: string | undefined): number {
   return unit === undefined ? 0.01 : (steps[unit] ?? 0.001);
 }
 

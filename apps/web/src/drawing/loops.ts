@@ -48,13 +48,14 @@ function drawTree(tree: Tree, run: Run, base: string, from: Point, station: Pump
     });
     return;
   }
-  if (side === "mixed") drawCabinetTee(tree, run, base, lead, from);
+  if (side === "mixed") drawCabinetTee(tree, run, base, lead);
   else drawHeaderTee(tree, run, base, lead, side);
 }
 
-/** A pump in the sump lifts straight out of it first, so that no pipe runs through glass. */
+/** A pump in the sump lifts straight out of it first, so that no pipe runs through glass; one outside clears itself. */
 function leadOf(builder: SceneBuilder, from: Point, station: PumpStation | undefined): Point[] {
-  if (!station?.inSump) return [from];
+  if (!station) return [from];
+  if (!station.inSump) return [from, { x: from.x, y: from.y + 0.09 }];
   return [from, { x: from.x, y: Math.max(from.y, builder.frame.sump.y1 + 0.03) }];
 }
 
@@ -181,54 +182,55 @@ const countEnds = (run: Run): number => {
   return last?.kind === "tee" ? last.branches.reduce((sum, branch) => sum + countEnds(branch), 0) : 1;
 };
 
-/** Branches to both sides: an upright header in the cabinet, ports to the sump below, ports to the display on top. */
-function drawCabinetTee(tree: Tree, run: Run, base: string, lead: readonly Point[], from: Point): void {
+/** Branches to both sides: an upright header in the cabinet with the ports to the sump. A single branch to the display
+ *  leaves at its top; of several the header goes on beside the tank, where there is height for their ports. */
+function drawCabinetTee(tree: Tree, run: Run, base: string, lead: readonly Point[]): void {
   const { builder } = tree;
   const tee = run.at(-1)!;
   if (tee.kind !== "tee") return;
   const end = lead.at(-1)!;
+  const path = `${base}/${run.length - 1}`;
   const branches = tee.branches.map((branch, i) => ({ branch, i, side: sideOf(branch) }));
   // Of the branches into the sump the nearest leaves lowest, so that none crosses another on its way down.
-  const order = [...branches].sort(
-    (a, b) => rankOf(a.side) - rankOf(b.side) || wishOf(builder, b.branch) - wishOf(builder, a.branch),
-  );
-  const ports = new Map<number, number>();
-  for (const { i, side } of order) {
-    const least = Math.max(end.y, ...ports.values());
-    const lane = side === "sump" ? builder.lanes.cabinet() : least + 0.05;
-    ports.set(i, Math.max(lane, least + (ports.size > 0 ? 0.03 : 0.01)));
+  const down = branches
+    .filter(({ side }) => side === "sump")
+    .sort((a, b) => wishOf(builder, b.branch) - wishOf(builder, a.branch));
+  const up = branches.filter(({ side }) => side !== "sump");
+  const ports = new Map<number, Point>();
+  let level = end.y + 0.01;
+  for (const { i } of down) {
+    level = Math.max(builder.lanes.cabinet(), level);
+    ports.set(i, { x: end.x, y: level });
+    level += 0.03;
   }
-  const heights = [...ports.values()];
-  const bottom = Math.min(...heights);
-  const inlet = { x: end.x, y: bottom };
-  drawOutletRun(builder, { run, base, points: tidyPolyline([...lead, inlet]), water: tree.water });
-  const path = `${base}/${run.length - 1}`;
-  drawTeeMark(
-    tree,
-    path,
-    inlet,
-    [inlet, { x: end.x, y: Math.max(...heights) }],
-    boreOf(builder, base, run, run.length - 1),
-  );
-  for (const { branch, i, side } of order) {
-    const port = { x: end.x, y: ports.get(i)! };
-    if (side === "mixed" || branch.at(-1)?.kind === "tee") {
-      drawTree(tree, branch, `${path}/branches/${i}`, port, undefined);
-      continue;
-    }
-    const target = outletPoint(builder, branch, { x: from.x, y: port.y });
-    const points =
-      side === "sump" ? [port, { x: target.x, y: port.y }, target] : [port, ...wayTo(builder, port, target, side)];
-    drawOutletRun(builder, {
-      run: branch,
-      base: `${path}/branches/${i}`,
-      points: tidyPolyline(points),
-      water: tree.water,
-    });
-  }
+  const top = Math.max(level, Math.min(builder.frame.standTop - 0.045, level + 0.03));
+  const header: Point[] = [
+    { x: end.x, y: Math.min(top, ...[...ports.values()].map((port) => port.y)) },
+    { x: end.x, y: top },
+  ];
+  if (up.length > 1) {
+    const { x } = builder.lanes.riser();
+    header.push({ x, y: top }, { x, y: top + 0.09 * up.length });
+    // The highest port takes the nearest riser, so that the others pass below and outside it.
+    up.reverse().forEach(({ i }, k) => ports.set(i, { x, y: top + 0.09 * (up.length - k) }));
+  } else for (const { i } of up) ports.set(i, { x: end.x, y: top });
+  drawOutletRun(builder, { run, base, points: tidyPolyline([...lead, header[0]!]), water: tree.water });
+  drawTeeMark(tree, path, header[0]!, header, boreOf(builder, base, run, run.length - 1));
+  for (const { branch, i, side } of [...down, ...up])
+    drawPort(tree, branch, `${path}/branches/${i}`, ports.get(i)!, side);
 }
 
-const rankOf = (side: Side): number => ({ sump: 0, mixed: 1, display: 2 })[side];
+function drawPort(tree: Tree, branch: Run, base: string, port: Point, side: Side): void {
+  const { builder } = tree;
+  if (branch.at(-1)?.kind === "tee") {
+    drawTree(tree, branch, base, port, undefined);
+    return;
+  }
+  const target = outletPoint(builder, branch, port);
+  const points =
+    side === "sump" ? [port, { x: target.x, y: port.y }, target] : [port, ...wayTo(builder, port, target, side)];
+  drawOutletRun(builder, { run: branch, base, points: tidyPolyline(points), water: tree.water });
+}
 
 /** Place along the sump that a branch goes to; larger is nearer to the pumps on the right. */
 function wishOf(builder: SceneBuilder, run: Run): number {

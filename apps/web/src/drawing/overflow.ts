@@ -1,7 +1,7 @@
 import { rectangle, type SceneBuilder } from "./builder.ts";
 import { inletPlaces } from "./drains.ts";
 import { metres } from "./frame.ts";
-import type { Figure, Point } from "./scene.ts";
+import { type Figure, type Point, rimFigure } from "./scene.ts";
 import { drawGlass, drawSurface, nappe } from "./vessels.ts";
 
 /** Adds the overflow: box with its water, weir with teeth, and the sheet of water falling into the box.
@@ -71,8 +71,10 @@ export function drawOverflow(builder: SceneBuilder): void {
     anchor: { x: markX, y: level.box },
     figures: assessment
       ? [
-          { before: "fall", value: assessment.overflow.fall, dimension: "length" },
-          { value: assessment.overflow.boxFreeboard, dimension: "length", after: "to the rim" },
+          assessment.overflow.fall < 0
+            ? { before: "drowns the weir by", value: -assessment.overflow.fall, dimension: "length" }
+            : { before: "fall", value: assessment.overflow.fall, dimension: "length" },
+          rimFigure(assessment.overflow.boxFreeboard),
         ]
       : [],
     rank: 2,

@@ -56,7 +56,7 @@ export function nameOf(part: Part): string {
 
 /** Returns the words for a place: "display", "overflow box", or the chamber's id.
  *  Example: placeName("sump.return")  ->  "sump, return" */
-export function placeName(place: string): string {
+function placeName(place: string): string {
   if (place === "overflowBox") return "overflow box";
   return place.replace(".", ", ");
 }

@@ -20,6 +20,8 @@ export interface PlacedLabel {
   /** End of the leader at the label; none where the label touches its part. */
   readonly leader: Point | undefined;
   readonly emphasis: boolean;
+  /** Text keeps to the side of the label that its leader comes to. */
+  readonly align: "start" | "end";
   /** Place relative to its anchor, to be tried first the next time. */
   readonly offset: Point;
 }
@@ -34,6 +36,8 @@ export interface LabelOptions {
   readonly previous?: ReadonlyMap<string, Point> | undefined;
   /** Areas on the screen that labels leave free, such as flags. */
   readonly keepFree?: readonly Rect[];
+  /** Width of a text in a size of type [px]; without it the estimate for the widest face. */
+  readonly measure?: ((text: string, size: number) => number) | undefined;
 }
 
 /** Type sizes and the height of a line [px]. */
@@ -83,7 +87,7 @@ function bestPlace(
 ): PlacedLabel | undefined {
   const { view } = options;
   const anchor = view.toScreen(part.anchor);
-  const size = labelSize(lines);
+  const size = labelSize(lines, options.measure ?? textWidth);
   const foreign = (part.notIn ?? []).map((extent) => rectOf(extent, view));
   let best: { cost: number; rect: Rect; offset: Point } | undefined;
   const consider = (dx: number, dy: number, bonus: number) => {
@@ -125,6 +129,7 @@ function bestPlace(
     anchor,
     leader: far ? tip : undefined,
     emphasis,
+    align: far && best.rect.x + best.rect.width < anchor.x ? "end" : "start",
     offset: best.offset,
   };
 }
@@ -136,14 +141,17 @@ function rectOf(extent: Extent, view: View): Rect {
 }
 
 /** Widths grow in steps of 8, so that a changing digit does not move a label. */
-function labelSize(all: readonly string[]): { readonly width: number; readonly height: number } {
+function labelSize(
+  all: readonly string[],
+  measure: (text: string, size: number) => number,
+): { readonly width: number; readonly height: number } {
   const lines = all[0] === "" ? all.slice(1) : all;
-  const widths = all.map((line, i) => textWidth(line, i === 0 ? labelType.name : labelType.figure));
+  const widths = all.map((line, i) => measure(line, i === 0 ? labelType.name : labelType.figure));
   const width = Math.ceil((Math.max(...widths) + 2 * labelType.pad) / 8) * 8;
   return { width, height: lines.length * labelType.line + 2 * labelType.pad - 2 };
 }
 
-const linesToAvoid = new Set(["surface", "teeth", "outline", "glass", "ground"]);
+const linesToAvoid = new Set(["surface", "teeth", "outline", "glass", "ground", "stand"]);
 
 /** Returns what is drawn as rectangles [px]: a label may lie over symbols, devices, pipes and water lines, at a price. */
 export function obstaclesOf(scene: Scene, view: View): Rect[] {

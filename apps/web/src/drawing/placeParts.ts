@@ -30,8 +30,9 @@ export interface Placed {
 export function placeParts(points: readonly Point[], beads: readonly Bead[]): Placed[] {
   const total = polylineLength(points);
   const nominal = levelPlaces(points, beads, nominalPlaces(beads, total), total);
-  const pinned = pinElbows(beads, nominal, cornerDistances(points), total);
-  const spots = spread(beads, pinned, total);
+  const corners = cornerDistances(points);
+  const pinned = pinElbows(beads, nominal, corners, total);
+  const spots = offCorners(beads, spread(beads, pinned, total), corners, total);
   const edges = beads.slice(1).map((bead, i) => edgeBetween(beads[i]!, bead, spots[i]!, spots[i + 1]!));
   let last = 0;
   return beads.map((bead, i) => {
@@ -133,6 +134,23 @@ function pinElbows(beads: readonly Bead[], nominal: number[], corners: readonly 
     const t = b.from > a.from ? (place - a.from) / (b.from - a.from) : 1;
     return a.to + (b.to - a.to) * Math.min(1, Math.max(0, t));
   });
+}
+
+/** A symbol that would sit on a bend moves to the straight piece beside it, where its neighbours leave room. */
+function offCorners(beads: readonly Bead[], spots: number[], corners: readonly number[], total: number): number[] {
+  const out = [...spots];
+  beads.forEach((bead, i) => {
+    if (bead.kind !== "point") return;
+    const corner = corners.find((one) => Math.abs(one - out[i]!) < bead.half);
+    if (corner === undefined) return;
+    const room = (k: number) => (beads[k]!.kind === "pipe" ? leastHalf : beads[k]!.half);
+    const low = i === 0 ? bead.half : out[i - 1]! + room(i - 1) + bead.half;
+    const high = i === beads.length - 1 ? total - bead.half : out[i + 1]! - room(i + 1) - bead.half;
+    const choices = [corner - bead.half * 1.1, corner + bead.half * 1.1].filter((spot) => spot >= low && spot <= high);
+    choices.sort((a, b) => Math.abs(a - out[i]!) - Math.abs(b - out[i]!));
+    out[i] = choices[0] ?? out[i]!;
+  });
+  return out;
 }
 
 /** Least half stretch of a pipe [m], so that each can be seen and taken. */

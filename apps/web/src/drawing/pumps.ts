@@ -13,7 +13,7 @@ export interface PumpStation {
 }
 
 /** Width of a pump's symbol [m]. */
-export const pumpSize = 0.11;
+const pumpSize = 0.11;
 
 /** Adds the pumps of a loop with their suction line and the pipes that join them.
  *  builder the scene   loop, index its place in the design   -> the point at which its run begins [m]

@@ -8,7 +8,7 @@ import { pieceAlong, pointAlong } from "./polyline.ts";
 import type { DragTarget, Figure, Handle, PipeWater, Point, ScenePart } from "./scene.ts";
 
 /** Size of symbols on the line [m]: never smaller than a thumbnail, growing with the pipe. */
-export const symbolSize = (bore: number): number => Math.max(0.06, 1.5 * bore + 0.015);
+const symbolSize = (bore: number): number => Math.max(0.06, 1.5 * bore + 0.015);
 const deviceWidth = 0.19;
 const deviceHeight = 0.076;
 
@@ -74,7 +74,7 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
           y0: middle.y - deviceHeight / 2,
           y1: middle.y + deviceHeight / 2,
         },
-        text: deviceText(state?.label ?? nameOf(part)),
+        text: state?.label ?? nameOf(part),
       });
     }
     // The tee's own mark and the outlet's jet belong to whoever knows the branches and the place.
@@ -152,16 +152,16 @@ function scenePart(
     anchor: part.kind === "device" ? { x: at.x, y: at.y + deviceHeight / 2 } : { x: at.x, y: at.y },
     figures,
     ...(part.kind === "device" ? { lettered: true, shown: 1 } : part.kind === "pipe" ? { shown: 1 } : {}),
-    rank: rankOf(part, main, base),
+    rank: rankOf(builder, part, main, base),
     lean: upright && part.kind !== "device" ? 0 : Math.PI / 2,
     ...(handle ? { handle } : {}),
   };
 }
 
 /** Devices always, throttled valves and the trunk of a loop where there is room, the rest in hand only. */
-function rankOf(part: Part, main: boolean, base: string): ScenePart["rank"] {
+function rankOf(builder: SceneBuilder, part: Part, main: boolean, base: string): ScenePart["rank"] {
   if (part.kind === "device") return 2;
-  if (part.kind === "valve") return part.opening < 1 ? 3 : 4;
+  if (part.kind === "valve") return part.opening < 1 && !(builder.manyValves && base.startsWith("/loops")) ? 3 : 4;
   return part.kind === "pipe" && main && /^\/loops\/\d+\/run$/.test(base) ? 3 : 4;
 }
 
@@ -195,5 +195,3 @@ function pipeHandle(
     max: 50,
   };
 }
-
-const deviceText = (label: string): string => (label.length > 14 ? `${label.slice(0, 13).trimEnd()}…` : label);

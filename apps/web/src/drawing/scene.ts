@@ -119,6 +119,15 @@ export interface Figure {
   readonly after?: string;
 }
 
+/** Returns a distance to a rim in words: below it to spare, or over it.
+ *  freeboard distance from the water up to the rim [m]   -> figure
+ *  Findings: none. Throws: never.
+ *  Valid: any; negative is over the rim.
+ *  Source: own construction. */
+export function rimFigure(freeboard: number): Figure {
+  return { value: Math.abs(freeboard), dimension: "length", after: freeboard < 0 ? "over the rim" : "to the rim" };
+}
+
 /** Where a dragged quantity is written: its path, the unit the user typed, and which way it grows. */
 export interface DragTarget {
   readonly path: string;

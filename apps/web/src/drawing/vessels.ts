@@ -1,6 +1,6 @@
 import { rectangle, type SceneBuilder } from "./builder.ts";
 import { metres } from "./frame.ts";
-import type { Figure, Ink, Point } from "./scene.ts";
+import { type Figure, type Ink, type Point, rimFigure } from "./scene.ts";
 
 /** Drawn thickness of glass [m]; the design says nothing of it. */
 const glass = 0.01;
@@ -128,7 +128,7 @@ function drawDisplay(builder: SceneBuilder): void {
   const figures: Figure[] = [];
   if (assessment) {
     figures.push({ value: assessment.volumes.display, dimension: "volume" });
-    figures.push({ value: assessment.overflow.displayFreeboard, dimension: "length", after: "to the rim" });
+    figures.push(rimFigure(assessment.overflow.displayFreeboard));
     figures.push({ value: assessment.turnover.return.value, dimension: "turnover" });
   }
   builder.parts.push({
