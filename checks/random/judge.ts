@@ -12,8 +12,8 @@ export function judge(model: NetworkModel, answer: NetworkSolution): string[] {
   const head = new Map(model.nodes.map((node, i) => [node.id, answer.heads[i]]));
   const losses = model.links.map((link, i) => lossOf(model, link, answer.flows[i]));
   const scale = headScale(model, losses);
-  // Below a microlitre a second nothing moves.
-  const flowScale = Math.max(1e-9, ...Array.from(answer.flows, Math.abs));
+  // Below a litre in three hours nothing moves.
+  const flowScale = Math.max(1e-7, ...Array.from(answer.flows, Math.abs));
   for (const node of model.nodes) {
     if (node.kind === "fixedHead") continue;
     let surplus = -(node.demand ?? 0);
@@ -28,7 +28,7 @@ export function judge(model: NetworkModel, answer: NetworkSolution): string[] {
     if (answer.links[i].shut) {
       if (answer.flows[i] !== 0) wrong.push(`${link.id} is shut and carries ${answer.flows[i]} m3/s`);
       const lift = link.kind === "pump" ? pumpHeadAtSpeed(link.pump, 0) : 0;
-      if (!isClosed(link) && drop + lift > 1e-8 * scale)
+      if (!isClosed(link) && drop + lift > 2e-6 * scale)
         wrong.push(`${link.id} is shut against ${drop + lift} m forward`);
     } else {
       if (isOneWay(link) && answer.flows[i] < 0) wrong.push(`${link.id} runs backward`);

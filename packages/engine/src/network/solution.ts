@@ -93,7 +93,8 @@ export function networkSolution(net: CompiledNetwork, state: NetworkState): Netw
 export function convergenceRecord(net: CompiledNetwork, state: NetworkState): ConvergenceRecord {
   const size = net.junctionCount;
   const surplus = new Float64Array(size);
-  let flowScale = 1e-12;
+  // Below a microlitre a second nothing moves.
+  let flowScale = 1e-9;
   for (let j = 0; j < size; j++) surplus[j] = -net.demand[j];
   for (let l = 0; l < net.linkCount; l++) {
     const q = state.flow[l];

@@ -91,6 +91,8 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
 
 /** Smallest slope used as a resistance [s/m2]: at rest a square law has none. It only shortens a step, never moves the answer. */
 const leastSlope = 1e-9;
+/** Weight of the energy error of a link that leaks, until it is shut. */
+const leakWeight = 1e-4;
 /** Conductance left to a shut link [m2/s], so that water behind it still has a head. */
 const shutConductance = 1e-13;
 
@@ -115,9 +117,10 @@ export function solveCompiled(net: CompiledNetwork, state: NetworkState, options
 
   // Links left leaning on their backward resistance are shut exactly, those that would open again are let go, and we go on.
   for (let round = 0; round < 60; round++) {
+    // The head of a part that is cut off is known only to rounding: late in the game it takes more to open a link.
     // All at once first; one at a time where links that depend on each other would take turns for ever.
     const single = round >= 6;
-    const opened = reopenWillingLinks(net, state, single);
+    const opened = reopenWillingLinks(net, state, single, round < 20 ? 1e-9 : 1e-6);
     const shut = (!single || !opened) && shutBackwardLinks(net, state, single);
     if (!opened && !shut) {
       // Behind shut links balancing leaves its rounding in one of them.
@@ -194,7 +197,7 @@ function measure(net: CompiledNetwork, state: NetworkState, frozen = false): voi
 
 function measureErrors(net: CompiledNetwork, state: NetworkState, extra: Float64Array | undefined): void {
   const { from, to } = net;
-  const { head, loss, shut } = state;
+  const { flow, head, loss, shut } = state;
   let worst = 0;
   let worstLink = -1;
   let scale = state.headScale;
@@ -202,7 +205,9 @@ function measureErrors(net: CompiledNetwork, state: NetworkState, extra: Float64
     if (shut[l] !== 0) continue;
     const h = extra === undefined ? loss[l] : loss[l] + extra[l];
     const error = head[from[l]] - head[to[l]] - h;
-    const size = error < 0 ? -error : error;
+    let size = error < 0 ? -error : error;
+    // A leak only finds out which links to shut: the rounding of a flow, times its resistance, says nothing.
+    if (net.type[l] === linkType.closed || (net.oneWay[l] !== 0 && flow[l] < 0)) size *= leakWeight;
     if (!(size <= worst)) {
       worst = size;
       worstLink = l;
@@ -367,14 +372,14 @@ function settleShutFlows(net: CompiledNetwork, state: NetworkState): boolean {
 }
 
 /** Opens shut one-way links whose heads would drive water forward. True when any was opened. */
-function reopenWillingLinks(net: CompiledNetwork, state: NetworkState, single: boolean): boolean {
+function reopenWillingLinks(net: CompiledNetwork, state: NetworkState, single: boolean, threshold: number): boolean {
   let any = false;
   for (let l = 0; l < net.linkCount; l++) {
     if (state.shut[l] === 0 || net.type[l] === linkType.closed) continue;
     const pump = net.pumps[l]?.pump;
     const shutoff = pump ? pumpHeadAtSpeed(pump, 0) : 0;
     const drive = state.head[net.from[l]] - state.head[net.to[l]] + shutoff;
-    if (drive <= 1e-9 * state.lossScale) continue;
+    if (drive <= threshold * state.lossScale) continue;
     state.shut[l] = 0;
     state.flow[l] = 0;
     if (single) return true;
