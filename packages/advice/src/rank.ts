@@ -51,6 +51,7 @@ export function rank(design: Design, catalogue: Catalogue, options: RankOptions 
     aim: Math.max(1e-6, target.aim - others),
     high: Math.max(1e-6, target.high - others),
   };
+  points.wish = own;
   const aimed = points.forDisplayFlow(own.aim, prepared.purpose === "return");
 
   const tariff = { price: fromSI(toSI(design.power.tariff, "tariff"), design.power.tariff.unit, "tariff") };

@@ -1,9 +1,8 @@
 import type { SystemPoint } from "../system/systemCurve.ts";
 
-/** Degree of the polynomials, their checks off the nodes, and how far their values may stray there [-]. */
+/** Degree of the polynomials and their checks off the nodes. */
 const degree = 10;
 const checks = [0.013, 0.37, 0.81];
-const allowed = 1e-9;
 /** A piece is built once it has been asked this often, and halved at most so many times. */
 const worthwhile = 4;
 const deepest = 4;
@@ -17,13 +16,15 @@ interface Piece {
   readonly width: number;
   readonly depth: number;
   asked: number;
-  /** Head and flow to the display at the nodes, where the piece passed its checks. */
+  /** Largest relative error at the checks; NaN until the piece is built. */
+  error: number;
+  /** Head and flow to the display at the nodes. */
   values: { readonly head: Float64Array; readonly flowToDisplay: Float64Array } | undefined;
   halves: readonly [Piece, Piece] | undefined;
 }
 
 /** A system curve that need not be solved anew for every pump: where it is asked often it is laid down in pieces, polynomials
- *  through exact solutions. A piece is used only if it meets three further exact solutions to 1e-9; one that does not is halved, and
+ *  through exact solutions. A piece is used only if it meets three further exact solutions as closely as asked; otherwise it is halved, and
  *  where halving does not help (a pipe turns turbulent there) every answer is an exact solution.
  *  Source: J.-P. Berrut and L. N. Trefethen, Barycentric Lagrange interpolation, SIAM Review 46 (2004), eq. 4.2 and 5.4. */
 export class CertifiedCurve {
@@ -35,8 +36,8 @@ export class CertifiedCurve {
     this.#exact = exact;
   }
 
-  /** Head and flow to the display at a pump flow, exact or certified to 1e-9. */
-  at(flow: number): SystemPoint {
+  /** Head and flow to the display at a pump flow: exact, or certified to the relative error allowed [-]. */
+  at(flow: number, allowed: number): SystemPoint {
     if (!(flow > 1e-9)) return this.#exact(flow);
     const octave = Math.floor(Math.log2(flow));
     let piece = this.#octaves.get(octave);
@@ -44,15 +45,21 @@ export class CertifiedCurve {
       piece = newPiece(2 ** octave, 2 ** octave, 0);
       this.#octaves.set(octave, piece);
     }
-    while (piece.halves) piece = piece.halves[flow < piece.halves[1].low ? 0 : 1];
-    if (!piece.values) {
-      piece.asked++;
-      if (piece.asked !== worthwhile || !this.#build(piece)) return this.#exact(flow);
+    for (;;) {
+      if (Number.isNaN(piece.error)) {
+        piece.asked++;
+        if (piece.asked < worthwhile) return this.#exact(flow);
+        this.#build(piece);
+      }
+      if (piece.error <= allowed) return read(piece, flow);
+      if (piece.depth === deepest) return this.#exact(flow);
+      const half: number = piece.width / 2;
+      piece.halves ??= [newPiece(piece.low, half, piece.depth + 1), newPiece(piece.low + half, half, piece.depth + 1)];
+      piece = piece.halves[flow < piece.halves[1].low ? 0 : 1];
     }
-    return read(piece, flow);
   }
 
-  #build(piece: Piece): boolean {
+  #build(piece: Piece): void {
     const head = new Float64Array(degree + 1);
     const flowToDisplay = new Float64Array(degree + 1);
     nodes.forEach((node, k) => {
@@ -61,26 +68,24 @@ export class CertifiedCurve {
       flowToDisplay[k] = point.flowToDisplay;
     });
     piece.values = { head, flowToDisplay };
-    const passed = checks.every((share) => {
+    piece.error = 0;
+    for (const share of checks) {
       const flow = piece.low + share * piece.width;
       const exact = this.#exact(flow);
       const found = read(piece, flow);
-      return (
-        Math.abs(found.head - exact.head) <= allowed * Math.abs(exact.head) &&
-        Math.abs(found.flowToDisplay - exact.flowToDisplay) <= allowed * flow
+      piece.error = Math.max(
+        piece.error,
+        Math.abs(found.head - exact.head) / Math.abs(exact.head),
+        Math.abs(found.flowToDisplay - exact.flowToDisplay) / flow,
       );
-    });
-    if (passed) return true;
-    piece.values = undefined;
-    const half = piece.width / 2;
-    if (piece.depth < deepest)
-      piece.halves = [newPiece(piece.low, half, piece.depth + 1), newPiece(piece.low + half, half, piece.depth + 1)];
-    return false;
+    }
+    // An exact solution that is no number leaves the piece unusable for good.
+    if (Number.isNaN(piece.error)) piece.error = Number.POSITIVE_INFINITY;
   }
 }
 
 function newPiece(low: number, width: number, depth: number): Piece {
-  return { low, width, depth, asked: 0, values: undefined, halves: undefined };
+  return { low, width, depth, asked: 0, error: Number.NaN, values: undefined, halves: undefined };
 }
 
 function read(piece: Piece, flow: number): SystemPoint {

@@ -32,6 +32,8 @@ export class OperatingPoints {
   readonly flowNow: number;
   readonly otherWeirFlow: number;
   readonly drainCapacityAtRim: number;
+  /** Flows that could make a pump a candidate [m3/s]: points there, and a little beyond, are settled to 1e-9, others to 1e-6. */
+  wish = { low: 0, high: Number.POSITIVE_INFINITY };
 
   constructor(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem) {
     const curve = new SystemCurve(system, prepared, solved);
@@ -107,13 +109,20 @@ export class OperatingPoints {
       else high = flow;
       flow = (low + high) / 2;
     }
-    return this.#settle(pump, count, flow);
+    const rough = this.#settle(pump, count, flow, 1e-6);
+    return this.#mayServe(rough) ? this.#settle(pump, count, rough.flow, 1e-9) : rough;
   }
 
-  /** Newton on exact solutions, or on pieces certified against them to 1e-9; the system's slope comes from the table, which only sets the pace. */
-  #settle(pump: PumpAtSpeed, count: number, guess: number): Met {
+  #mayServe({ flow, flowToDisplay }: Met): boolean {
+    const { low, high } = this.wish;
+    const within = (value: number) => value > 0.99 * low && value < 1.01 * high;
+    return within(flow) || within(flowToDisplay);
+  }
+
+  /** Newton on exact solutions, or on pieces certified against them to a relative error; the system's slope comes from the table, which only sets the pace. */
+  #settle(pump: PumpAtSpeed, count: number, guess: number, allowed: number): Met {
     let flow = guess;
-    let point = this.#certified.at(flow);
+    let point = this.#certified.at(flow, allowed);
     for (let step = 0; step < 12; step++) {
       const error = pumpHeadAtSpeed(pump, flow / count) - point.head;
       const width = 1e-4 * flow;
@@ -123,7 +132,7 @@ export class OperatingPoints {
       const change = error / Math.max(systemSlope - pumpHeadSlopeAtSpeed(pump, flow / count) / count, 1e-6);
       if (Math.abs(change) <= 1e-9 * flow) break;
       flow = Math.max(flow / 2, flow + change);
-      point = this.#certified.at(flow);
+      point = this.#certified.at(flow, allowed);
     }
     return { flow, ...point };
   }
