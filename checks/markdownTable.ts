@@ -1,7 +1,7 @@
 import { type Check, relativeDifference } from "./check.ts";
 import type { NetworkComparison } from "./epanet/comparison.ts";
 
-const figures = (value: number) => String(Number(value.toPrecision(6)));
+const figures = (value: number) => String(Number(value.toPrecision(8)));
 /** Differences far below a figure of the table depend on the machine's last bits: they are said to be none. */
 const percent = (share: number) => (Math.abs(share) < 5e-9 ? "0" : `${(100 * share).toPrecision(2)} %`);
 const permitted = (share: number) => (share < 1e-8 ? "rounding" : `${Number((100 * share).toPrecision(3))} %`);
