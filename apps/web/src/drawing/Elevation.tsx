@@ -12,7 +12,7 @@ import { measureText } from "./measureText.ts";
 import { PartTargets } from "./PartTargets.tsx";
 import { dimensionRects, placeDimensions } from "./placeDimensions.ts";
 import { flagRects, placeFlags } from "./placeFlags.ts";
-import { placeLabels } from "./placeLabels.ts";
+import { type LabelOffset, obstaclesOf, placeLabels } from "./placeLabels.ts";
 import { ShapeLayer } from "./ShapeLayer.tsx";
 import { SheetFoot } from "./SheetFoot.tsx";
 import type { Format, Handle, Levels, Point, Scene } from "./scene.ts";
@@ -63,16 +63,17 @@ export function Elevation(props: ElevationProps): ReactNode {
   );
   // The picture keeps its scale under a finger; it fits itself anew when the finger lifts.
   const view = dragging && drag.current ? drag.current.view : fitted;
-  const flags = useMemo(() => placeFlags(scene, view), [scene, view]);
+  const obstacles = useMemo(() => obstaclesOf(scene, view), [scene, view]);
+  const flags = useMemo(() => placeFlags(scene, view, obstacles), [scene, view, obstacles]);
   const dimensions = useMemo(
     () => (showDimensions ? placeDimensions(scene, view, format) : []),
     [scene, view, format, showDimensions],
   );
   const keepFree = useMemo(() => [...flagRects(flags), ...dimensionRects(dimensions)], [flags, dimensions]);
-  const offsets = useRef<ReadonlyMap<string, Point>>(new Map());
+  const offsets = useRef<ReadonlyMap<string, LabelOffset>>(new Map());
   const labels = useMemo(
-    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree, measure }),
-    [scene, view, format, selection, keepFree, measure],
+    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree, obstacles, measure }),
+    [scene, view, format, selection, keepFree, obstacles, measure],
   );
   useEffect(() => {
     offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
@@ -91,8 +92,7 @@ export function Elevation(props: ElevationProps): ReactNode {
     if (event.button !== 0) return;
     const point = screenPoint(event);
     const reach = event.pointerType === "mouse" ? 14 : 22;
-    const handle = handleAt(handles, view, point, reach + (handles.some((one) => one.axis === "arc") ? 10 : 0));
-    const taken = handle && (handle.axis === "arc" || near(view, handle, point, reach)) ? handle : undefined;
+    const taken = handleAt(handles, view, point, reach);
     const part = taken ? taken.part : partAt(scene, view, point, reach)?.path;
     if (!taken) {
       onSelect(part);
@@ -160,11 +160,6 @@ function shownHandles(scene: Scene, view: View, selection: string | undefined): 
     if (view.width < 560 || /\/run\/|\/suction\/|^\/tankPumps/.test(part.path)) return [];
     return [part.handle];
   });
-}
-
-function near(view: View, handle: Handle, point: Point, reach: number): boolean {
-  const at = view.toScreen(handle.at);
-  return Math.hypot(at.x - point.x, at.y - point.y) <= reach;
 }
 
 /** Way along the handle's axis since it was taken [m], or share of the arc. */

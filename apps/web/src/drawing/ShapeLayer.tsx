@@ -1,4 +1,5 @@
 import { memo } from "react";
+import { letteringRoom } from "./placeLabels.ts";
 import type { BoxShape, PipeShape, Point, Scene, Shape, SymbolShape } from "./scene.ts";
 import { symbolStrokes } from "./symbolPaths.ts";
 import { fitWords } from "./textWidth.ts";
@@ -142,7 +143,7 @@ function Device({ shape, view, held }: { shape: BoxShape; view: View; held: bool
   const b = view.toScreen({ x: shape.extent.x1, y: shape.extent.y0 });
   const room = b.x - a.x;
   const high = b.y - a.y;
-  const lines = room < 52 ? [] : fitWords(shape.text, room - 8, high >= 25 ? 2 : 1);
+  const lines = room < letteringRoom ? [] : fitWords(shape.text, room - 8, high >= 25 ? 2 : 1);
   return (
     <>
       <rect x={a.x} y={a.y} width={room} height={high} className={`tw-device${held ? " tw-held" : ""}`} />

@@ -180,12 +180,14 @@ function countOutlets(lines: readonly { readonly run: Run }[], matches: (to: str
  *  Valid: any run; 26 mm where nothing says otherwise, which only happens before the first assessment.
  *  Source: own construction. */
 export function boreOf(builder: SceneBuilder, base: string, run: Run, index: number): number {
-  const order = run.map((_, i) => i).sort((a, b) => Math.abs(a - index) - Math.abs(b - index));
-  for (const i of order) {
-    const state = builder.partStates.get(`${base}/${i}`);
-    const typed = typedBore(run[i]!);
-    const bore = typed ?? (run[i]!.kind === "outlet" ? undefined : state?.diameter);
-    if (bore !== undefined && Number.isFinite(bore) && bore > 0) return bore;
+  for (let away = 0; away < run.length; away++) {
+    for (const i of away === 0 ? [index] : [index - away, index + away]) {
+      const part = run[i];
+      if (!part) continue;
+      const state = part.kind === "outlet" ? undefined : builder.partStates.get(`${base}/${i}`);
+      const bore = typedBore(part) ?? state?.diameter;
+      if (bore !== undefined && Number.isFinite(bore) && bore > 0) return bore;
+    }
   }
   return 0.026;
 }

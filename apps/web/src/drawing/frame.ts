@@ -38,8 +38,16 @@ type Length = { readonly value: number; readonly unit: string };
  *  Source: own construction.
  *  Example: metres({ value: 1500, unit: "mm" })  ->  1.5 */
 export function metres(q: Length): number {
-  return toSI(q, "length");
+  let factor = factors.get(q.unit);
+  if (factor === undefined) {
+    factor = toSI({ value: 1, unit: q.unit }, "length");
+    factors.set(q.unit, factor);
+  }
+  return q.value * factor;
 }
+
+/** Every unit of length is a multiple of the metre, so each is looked up once and not at every part of every frame. */
+const factors = new Map<string, number>();
 
 /** Returns the places of display, overflow box, sump and chambers in the elevation, and the water levels in them.
  *  Water runs from left to right: overflow on the left, sump chambers in the direction of flow, returns on the right.

@@ -1,5 +1,6 @@
 import { distance } from "./polyline.ts";
 import type { Handle, Point, Scene, ScenePart, Shape } from "./scene.ts";
+import { arcGeometry } from "./speedArc.ts";
 import type { View } from "./view.ts";
 
 /** Returns the part nearest to a point on the screen, small parts before the bodies behind them.
@@ -22,7 +23,7 @@ export function partAt(scene: Scene, view: View, point: Point, reach: number): S
   return best?.part;
 }
 
-/** Returns the handle nearest to a point on the screen, if one is within reach.
+/** Returns the handle nearest to a point on the screen, if one is within reach; an arc is taken at its rim.
  *  handles those on show   view   point on the screen [px]   reach [px]   -> handle, if any is near
  *  Findings: none. Throws: never.
  *  Valid: any point.
@@ -31,7 +32,8 @@ export function handleAt(handles: readonly Handle[], view: View, point: Point, r
   let best: Handle | undefined;
   let least = reach;
   for (const handle of handles) {
-    const away = distance(view.toScreen(handle.at), point);
+    const middle = distance(view.toScreen(handle.at), point);
+    const away = handle.axis === "arc" ? Math.abs(middle - arcGeometry(view.scale).radius) : middle;
     if (away < least) {
       least = away;
       best = handle;

@@ -26,14 +26,15 @@ export function spokenText(part: ScenePart, format: Format): string {
 export type Detail = "brief" | "short" | "normal" | "full";
 
 /** Returns the lines of a part's label: its name, then its numbers.
- *  part of the scene   format the user's units   detail how much it says   -> lines, the first is the name (empty
+ *  part of the scene   format the user's units   detail how much it says
+ *  lettered true where the drawing bears the name   -> lines, the first is the name (empty
  *  where the drawing bears it already)
  *  Findings: none. Throws: never.
  *  Valid: any part.
  *  Source: own construction. */
-export function labelLines(part: ScenePart, format: Format, detail: Detail): string[] {
+export function labelLines(part: ScenePart, format: Format, detail: Detail, lettered = false): string[] {
   const figures = part.figures.map((figure) => figureText(figure, format));
-  const name = part.lettered && detail !== "full" && detail !== "brief" ? "" : part.name;
+  const name = lettered && detail !== "full" && detail !== "brief" ? "" : part.name;
   if (figures.length === 0) return part.state ? [name, part.state] : [name];
   if (detail === "brief") return [name, figures[0]!];
   const shown =

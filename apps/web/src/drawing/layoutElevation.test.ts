@@ -178,6 +178,30 @@ describe("side elevation", () => {
     expect(still.length / first.length).toBeGreaterThan(0.85);
   });
 
+  it("is walked through in the order in which the water flows", () => {
+    const scene = layoutElevation(example("waiting-room-reef.json"), undefined);
+    const paths = scene.parts.map((part) => part.path);
+    const wanted = [
+      "/display",
+      "/overflow/weir",
+      "/drains/0",
+      "/drains/0/run/0",
+      "/drains/1",
+      "/sump/chambers/0",
+      "/sump/chambers/2",
+      "/loops/0/pumps/0",
+      "/loops/0/run/0",
+      "/loops/0/run/4",
+      "/loops/0/run/4/branches/0/0",
+      "/loops/0/run/4/branches/1/0",
+      "/tankPumps/0",
+    ];
+    expect(wanted.map((path) => paths.indexOf(path))).toEqual(
+      wanted.map((path) => paths.indexOf(path)).sort((a, b) => a - b),
+    );
+    expect(wanted.every((path) => paths.includes(path))).toBe(true);
+  });
+
   it("puts each finding at its part, worst first", () => {
     const design = example("waiting-room-reef.json");
     const scene = layoutElevation(design, testAssessment(design));

@@ -36,18 +36,28 @@ export function layoutElevation(design: Design, assessment: Assessment | undefin
   };
 }
 
-/** Display, weir, box, drains, sump, loops, in-tank pumps; what stands in a loop stays in the order it was drawn. */
+const sections = ["display", "overflow", "drains", "sump", "loops", "tankPumps"];
+const sides = ["suction", "pumps", "run"];
+
+/** Display, weir and box, drains, sump, loops, in-tank pumps; inside a loop suction, pumps, run; a run part by part. */
 function inFlowOrder(parts: readonly ScenePart[]): ScenePart[] {
-  const order = ["/display", "/overflow", "/drains", "/sump", "/loops", "/tankPumps"];
-  const rank = (path: string) => {
-    if (path === "/display/standHeight") return order.length;
-    const [, section, index = "0"] = path.split("/");
-    return order.indexOf(`/${section}`) + (section === "loops" || section === "drains" ? Number(index) / 100 : 0);
-  };
-  return parts
-    .map((part, i) => ({ part, i, rank: rank(part.path) }))
-    .sort((a, b) => a.rank - b.rank || a.i - b.i)
-    .map(({ part }) => part);
+  const keys = parts.map(({ path }) => {
+    if (path === "/display/standHeight") return [sections.length];
+    const [, section = "", index = "", side = "", ...rest] = path.split("/");
+    const place = Number(index);
+    const head = [sections.indexOf(section), Number.isNaN(place) ? 0 : place, sides.indexOf(side)];
+    return [...head, ...rest.filter((word) => word !== "branches").map(Number)];
+  });
+  const order = parts.map((_, i) => i);
+  return order.sort((a, b) => compare(keys[a]!, keys[b]!) || a - b).map((i) => parts[i]!);
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < Math.max(a.length, b.length); i++) {
+    const difference = (a[i] ?? -1) - (b[i] ?? -1);
+    if (difference !== 0) return difference;
+  }
+  return 0;
 }
 
 /** Each finding stands at the part that its path names, or at the nearest part above it. */

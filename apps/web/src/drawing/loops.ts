@@ -264,8 +264,8 @@ function drawTeeMark(tree: Tree, path: string, at: Point, span: readonly Point[]
     anchor: at,
     figures: state
       ? [
-          { value: state.flow, dimension: "flow" },
-          { value: state.headLoss, dimension: "head", after: "lost" },
+          { value: Math.abs(state.flow), dimension: "flow" },
+          { value: Math.abs(state.headLoss), dimension: "head", after: "lost" },
         ]
       : [],
     rank: 4,

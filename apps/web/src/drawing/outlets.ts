@@ -2,7 +2,7 @@ import type { OutletPart, Part } from "@tidewright/design";
 import { boreOf, type SceneBuilder } from "./builder.ts";
 import { type Frame, metres } from "./frame.ts";
 import { nameOf } from "./partNames.ts";
-import { type DrawnRun, drawRun } from "./runs.ts";
+import { type DrawnRun, drawRun, runsBackward } from "./runs.ts";
 import type { Figure, Point } from "./scene.ts";
 
 /** Returns the point at which a run ends in a place: below its surface by the depth, at a free spot along it.
@@ -62,7 +62,8 @@ function drawOutlet(builder: SceneBuilder, part: OutletPart, path: string, drawn
   const spout = { x: end.x + along.x * size * 0.38, y: end.y + along.y * size * 0.38 };
   const mouth = { x: end.x + along.x * size * 0.8, y: end.y + along.y * size * 0.8 };
   if (inDisplay || part.nozzle) builder.shapes.push({ kind: "symbol", path, symbol: "nozzle", at: spout, angle, size });
-  const speed = state?.jetVelocity;
+  const backward = runsBackward(state);
+  const speed = backward ? 0 : state?.jetVelocity;
   if (inDisplay && (speed === undefined || speed > 1e-4)) {
     const room = angle > 1 ? end.x - open.x0 : open.x1 - end.x;
     const reach = Math.max(0.08, Math.min(0.16 + 0.12 * (speed ?? 1), room * 0.9, display.x1 * 0.32));
@@ -70,8 +71,8 @@ function drawOutlet(builder: SceneBuilder, part: OutletPart, path: string, drawn
   }
   const figures: Figure[] = [];
   if (state) {
-    figures.push({ value: state.jetVelocity, dimension: "velocity" });
-    figures.push({ value: state.flow, dimension: "flow" });
+    figures.push({ value: Math.abs(state.jetVelocity), dimension: "velocity" });
+    figures.push({ value: Math.abs(state.flow), dimension: "flow" });
   } else if (part_) figures.push({ value: part_.flow, dimension: "flow" });
   else if (part.depth) figures.push({ value: metres(part.depth), dimension: "length", after: "deep" });
   builder.parts.push({
@@ -79,6 +80,7 @@ function drawOutlet(builder: SceneBuilder, part: OutletPart, path: string, drawn
     name: outletName(part),
     anchor: end,
     figures,
+    ...(backward ? { state: "draws water in" } : {}),
     rank: inDisplay ? 2 : 4,
     lean: angle > 1 ? Math.PI * 1.25 : inDisplay ? -Math.PI / 4 : -Math.PI / 2,
   });

@@ -16,15 +16,14 @@ export const flagRadius = 8.5;
 const step = 2 * flagRadius + 3;
 
 /** Returns the flags in rows at their parts, the worst first, with what does not fit counted on the last of a row.
- *  scene with its findings   view of it   -> flags [px]
+ *  scene with its findings   view of it   obstacles what is drawn, as obstaclesOf gives it [px]   -> flags [px]
  *  Findings: none. Throws: never.
  *  Valid: any number of findings; a row holds three, two on a phone.
  *  Source: own construction. */
-export function placeFlags(scene: Scene, view: View): PlacedFlag[] {
+export function placeFlags(scene: Scene, view: View, obstacles = obstaclesOf(scene, view)): PlacedFlag[] {
   const groups = new Map<string, Flag[]>();
   for (const flag of scene.flags) groups.set(flag.path, [...(groups.get(flag.path) ?? []), flag]);
   const most = view.width < 560 ? 2 : 3;
-  const obstacles = obstaclesOf(scene, view);
   const placed: PlacedFlag[] = [];
   for (const flags of groups.values()) {
     const anchor = view.toScreen(flags[0]!.at);
@@ -51,9 +50,11 @@ function freeRow(
   view: View,
 ): Point {
   const wide = (count - 1) * step;
+  const others = flagRects(placed);
   let best: Point | undefined;
   let least = Infinity;
   for (const ring of [15, 22, 31, 42, 56, 72]) {
+    if (ring * 3 >= least) break;
     for (let k = 0; k < 16; k++) {
       const angle = Math.PI / 4 + (k * Math.PI) / 8;
       const x = anchor.x + Math.cos(angle) * ring - (Math.cos(angle) < -0.01 ? wide : 0);
@@ -61,9 +62,9 @@ function freeRow(
       const rect = { x: x - flagRadius, y: y - flagRadius, width: wide + 2 * flagRadius, height: 2 * flagRadius };
       if (rect.x < 4 || rect.x + rect.width > view.width - 4 || rect.y < 4) continue;
       if (rect.y + rect.height > view.height - view.foot) continue;
-      if (flagRects(placed).some((other) => overlap(rect, other, 2) > 0)) continue;
+      if (others.some((other) => overlap(rect, other, 2) > 0)) continue;
       let cost = ring * 3;
-      for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.6;
+      for (let i = 0; i < obstacles.length && cost < least; i++) cost += overlap(rect, obstacles[i]!, 1) * 0.6;
       if (cost >= least) continue;
       least = cost;
       best = { x, y };

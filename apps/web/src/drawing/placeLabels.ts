@@ -23,7 +23,12 @@ export interface PlacedLabel {
   /** Text keeps to the side of the label that its leader comes to. */
   readonly align: "start" | "end";
   /** Place relative to its anchor, to be tried first the next time. */
-  readonly offset: Point;
+  readonly offset: LabelOffset;
+}
+
+/** A place relative to an anchor [px], and what it cost. */
+export interface LabelOffset extends Point {
+  readonly cost: number;
 }
 
 export interface LabelOptions {
@@ -33,7 +38,9 @@ export interface LabelOptions {
   /** JSON Pointer of the part in hand; it is labelled whatever its rank. */
   readonly selection?: string | undefined;
   /** Places of the last picture, kept where they still fit so that labels stand still in a drag. */
-  readonly previous?: ReadonlyMap<string, Point> | undefined;
+  readonly previous?: ReadonlyMap<string, LabelOffset> | undefined;
+  /** What is drawn, as `obstaclesOf` gives it, where it is known already [px]. */
+  readonly obstacles?: readonly Rect[];
   /** Areas on the screen that labels leave free, such as flags. */
   readonly keepFree?: readonly Rect[];
   /** Width of a text in a size of type [px]; without it the estimate for the widest face. */
@@ -51,12 +58,12 @@ export const labelType = { name: 10.5, figure: 12, line: 14, pad: 4 } as const;
  *  Source: own construction: greedy search over rings of places round the part. */
 export function placeLabels(options: LabelOptions): PlacedLabel[] {
   const { scene, view, format, selection } = options;
-  const obstacles = obstaclesOf(scene, view);
+  const obstacles = options.obstacles ?? obstaclesOf(scene, view);
   const placed: PlacedLabel[] = [];
   const taken: Rect[] = [...(options.keepFree ?? [])];
   for (const part of wantedParts(scene, view, selection)) {
     const emphasis = part.path === selection;
-    const lines = labelLines(part, format, detailOf(view, emphasis));
+    const lines = labelLines(part, format, detailOf(view, emphasis), isLettered(part, view));
     const label = bestPlace(part, lines, emphasis, options, taken, obstacles, placed);
     if (!label) continue;
     placed.push(label);
@@ -72,6 +79,10 @@ function wantedParts(scene: Scene, view: View, selection: string | undefined): S
     .filter((part) => part.path === selection || (part.rank <= most && part.figures.length > 0))
     .sort((a, b) => Number(b.path === selection) - Number(a.path === selection) || a.rank - b.rank);
 }
+
+/** Least width of a box for a name in it [px]. */
+export const letteringRoom = 52;
+const isLettered = (part: ScenePart, view: View): boolean => (part.lettered ?? 0) * view.scale >= letteringRoom;
 
 const detailOf = (view: View, emphasis: boolean): Detail =>
   emphasis ? "full" : view.width < 560 ? "brief" : view.width < 900 ? "short" : "normal";
@@ -89,35 +100,41 @@ function bestPlace(
   const anchor = view.toScreen(part.anchor);
   const size = labelSize(lines, options.measure ?? textWidth);
   const foreign = (part.notIn ?? []).map((extent) => rectOf(extent, view));
-  let best: { cost: number; rect: Rect; offset: Point } | undefined;
-  const consider = (dx: number, dy: number, bonus: number) => {
+  let best: { cost: number; rect: Rect; dx: number; dy: number } | undefined;
+  const consider = (dx: number, dy: number) => {
     const rect = { x: anchor.x + dx - size.width / 2, y: anchor.y + dy - size.height / 2, ...size };
     if (rect.x < 4 || rect.y < 4 || rect.x + rect.width > view.width - 4) return;
     if (rect.y + rect.height > view.height - view.foot - 2) return;
-    if (taken.some((other) => overlap(rect, other, 3) > 0)) return;
-    if (foreign.some((other) => overlap(rect, other, 0) > 0)) return;
-    let cost = Math.hypot(dx, dy) * 0.5 + turn(Math.atan2(-dy, dx), part.lean) * 9 - bonus;
-    for (const obstacle of obstacles) cost += overlap(rect, obstacle, 1) * 0.2;
-    if (best && cost >= best.cost) return;
+    let cost = Math.hypot(dx, dy) * 0.5 + turn(Math.atan2(-dy, dx), part.lean) * 9;
+    const least = best?.cost ?? Infinity;
+    if (cost >= least) return;
+    for (const other of taken) if (overlap(rect, other, 3) > 0) return;
+    for (const other of foreign) if (overlap(rect, other, 0) > 0) return;
+    for (let i = 0; i < obstacles.length && cost < least; i++) cost += overlap(rect, obstacles[i]!, 1) * 0.2;
+    if (cost >= least) return;
     const tip = nearestOn(rect, anchor);
     for (const other of placed) {
       if (segmentHits(anchor, tip, other.rect)) cost += 140;
       if (other.leader && segmentHits(other.anchor, other.leader, rect)) cost += 140;
       if (other.leader && segmentsCross(anchor, tip, other.anchor, other.leader)) cost += 60;
     }
-    if (best && cost >= best.cost) return;
-    best = { cost, rect, offset: { x: dx, y: dy } };
+    if (cost < least) best = { cost, rect, dx, dy };
   };
+  // In a drag the last place is kept while it is no worse than it was, and nothing else is tried.
   const before = options.previous?.get(part.path);
-  if (before) consider(before.x, before.y, 60);
-  // A number whose name stands in the drawing belongs beside it or nowhere.
-  for (const ring of part.lettered && !emphasis ? [6, 12, 20] : [12, 26, 44, 70, 104, 146, 196]) {
-    for (let k = 0; k < 24; k++) {
-      const angle = part.lean + (k * Math.PI) / 12;
+  if (before) consider(before.x, before.y);
+  const kept = best as { cost: number } | undefined;
+  if (!before || !kept || kept.cost > before.cost + 40) {
+    // A number whose name stands in the drawing belongs beside it or nowhere.
+    const rings = isLettered(part, options.view) && !emphasis ? [6, 12, 20] : [12, 26, 44, 70, 104, 146, 196];
+    for (const ring of rings) {
+      if (((best as { cost: number } | undefined)?.cost ?? Infinity) < ring * 0.5) break;
       // The ring is as wide as the label, so that its edge and not its middle keeps the distance.
-      consider(Math.cos(angle) * (ring + size.width / 2), -Math.sin(angle) * (ring + size.height / 2), 0);
+      for (let k = 0; k < 24; k++) {
+        const angle = part.lean + (k * Math.PI) / 12;
+        consider(Math.cos(angle) * (ring + size.width / 2), -Math.sin(angle) * (ring + size.height / 2));
+      }
     }
-    if (best && (best as { cost: number }).cost < ring * 0.5) break;
   }
   if (!best) return undefined;
   const tip = nearestOn(best.rect, anchor);
@@ -130,7 +147,7 @@ function bestPlace(
     leader: far ? tip : undefined,
     emphasis,
     align: far && best.rect.x + best.rect.width < anchor.x ? "end" : "start",
-    offset: best.offset,
+    offset: { x: best.dx, y: best.dy, cost: Math.min(best.cost, before?.cost ?? Infinity) },
   };
 }
 

@@ -89,7 +89,7 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
       path: `${base}/${longest}`,
       symbol: "flowArrow",
       at: { x: arrow.x, y: arrow.y },
-      angle: arrow.angle,
+      angle: arrow.angle + (runsBackward(builder.partStates.get(`${base}/${longest}`)) ? Math.PI : 0),
       size: bores[longest]! * 1.2,
     });
   }
@@ -139,11 +139,11 @@ function scenePart(
   if (part.kind === "valve")
     figures.push({ value: valveShare(builder, part.opening, base), dimension: "share", after: "open" });
   if (part.kind === "pipe") {
-    if (state) figures.push({ value: state.velocity, dimension: "velocity" });
+    if (state) figures.push({ value: Math.abs(state.velocity), dimension: "velocity" });
     figures.push({ value: metres(part.length), dimension: "length", after: "long" });
   }
-  if (state && part.kind !== "pipe") figures.push({ value: state.flow, dimension: "flow" });
-  if (state) figures.push({ value: state.headLoss, dimension: "head", after: "lost" });
+  if (state && part.kind !== "pipe") figures.push({ value: Math.abs(state.flow), dimension: "flow" });
+  if (state) figures.push({ value: Math.abs(state.headLoss), dimension: "head", after: "lost" });
   const upright = Math.abs(Math.sin(at.angle)) > 0.7;
   const handle = part.kind === "pipe" ? pipeHandle(part, path, at, upright) : undefined;
   return {
@@ -151,12 +151,20 @@ function scenePart(
     name: part.kind === "fitting" ? nameOf(part) : (state?.label ?? nameOf(part)),
     anchor: part.kind === "device" ? { x: at.x, y: at.y + deviceHeight / 2 } : { x: at.x, y: at.y },
     figures,
-    ...(part.kind === "device" ? { lettered: true, shown: 1 } : part.kind === "pipe" ? { shown: 1 } : {}),
+    ...(runsBackward(state) ? { state: "runs backward" } : {}),
+    ...(part.kind === "device" ? { lettered: deviceWidth, shown: 1 } : part.kind === "pipe" ? { shown: 1 } : {}),
     rank: rankOf(builder, part, main, base),
     lean: upright && part.kind !== "device" ? 0 : Math.PI / 2,
     ...(handle ? { handle } : {}),
   };
 }
+
+/** Returns true where water runs against the direction in which the run is written, as after a pump too weak to lift.
+ *  state of the part, if it is known   -> true or false
+ *  Findings: none. Throws: never.
+ *  Valid: any part; less than a millilitre an hour counts as still.
+ *  Source: own construction. */
+export const runsBackward = (state: { readonly flow: number } | undefined): boolean => (state?.flow ?? 0) < -3e-10;
 
 /** Devices always, throttled valves and the trunk of a loop where there is room, the rest in hand only. */
 function rankOf(builder: SceneBuilder, part: Part, main: boolean, base: string): ScenePart["rank"] {

@@ -162,8 +162,8 @@ export interface ScenePart {
   readonly figures: readonly Figure[];
   /** Words that belong to the figures: a regime, a state. */
   readonly state?: string;
-  /** True where the shape bears its name, so that the label need not. */
-  readonly lettered?: boolean;
+  /** Width of the box that bears its name where it is wide enough for it, so that the label need not [m]. */
+  readonly lettered?: number;
   /** Bodies in which the label would seem to speak of something else. */
   readonly notIn?: readonly Extent[];
   /** How many of its numbers the label shows until it is in hand; two where nothing is said. */
