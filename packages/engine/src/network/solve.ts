@@ -312,7 +312,7 @@ function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): 
     measure(net, state);
     return;
   }
-  trial.set(flow);
+  for (let l = 0; l < links; l++) trial[l] = flow[l];
   const tees = net.tees.length > 0;
   const atStart = contentSlope(net, state);
   let share = 1;
@@ -320,9 +320,10 @@ function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): 
     for (let l = 0; l < links; l++) flow[l] = trial[l] + share * change[l];
     balanceFlows(state.forest, net.from, net.to, net.demand, flow, state.surplus);
     measure(net, state, tees);
-    const atEnd = contentSlope(net, state);
     // Near the answer both slopes are rounding; a full step is then right.
-    if (!(atEnd > -0.5 * atStart) || state.energyResidual < 1e-9) break;
+    if (state.energyResidual < 1e-9) break;
+    const atEnd = contentSlope(net, state);
+    if (!(atEnd > -0.5 * atStart)) break;
     // Falling at the start, rising at the end: the zero in between by regula falsi, kept off both ends.
     share *= Math.min(0.7, Math.max(0.1, atStart / (atStart - atEnd)));
     if (attempt === 0) state.shortened++;
