@@ -5,6 +5,7 @@ import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
 import { edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
+import { isWideScreen } from "../state/useWideScreen.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
 import { Curves } from "./Curves.tsx";
 import { Drawer } from "./Drawer.tsx";
@@ -17,8 +18,6 @@ import { SectionIndex } from "./SectionIndex.tsx";
 import { TopBar } from "./TopBar.tsx";
 import { UnitsDialog } from "./UnitsDialog.tsx";
 
-/** As in layout.css: from here on the page is one sheet that does not scroll. */
-const wideScreen = "(min-width: 68.75rem)";
 /** Below this the drawing scrolls in its place [px]. */
 const leastHeight = 240;
 /** Below this dimension lines and labels fight for the paper [px]. */
@@ -95,9 +94,8 @@ function useFreeHeight(frame: RefObject<HTMLElement | null>): number | undefined
   useLayoutEffect(() => {
     const element = frame.current;
     if (element === null) return;
-    const wide = matchMedia(wideScreen);
     const measure = () => {
-      const free = wide.matches
+      const free = isWideScreen()
         ? element.clientHeight
         : Math.min(element.clientWidth * tallest, window.innerHeight * stickyShare);
       setHeight(Math.max(leastHeight, Math.floor(free)));

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useRef } from "react";
 import { show, useBench } from "../state/bench.ts";
 import type { DrawerTab } from "../state/benchState.ts";
+import { useWideScreen } from "../state/useWideScreen.ts";
 import { CostSheet } from "./CostSheet.tsx";
 import { Levers } from "./Levers.tsx";
 import { PartsTable } from "./PartsTable.tsx";
@@ -17,6 +18,8 @@ const tabs: readonly (readonly [DrawerTab, string])[] = [
 export function Drawer() {
   const tab = useBench((state) => state.tab);
   const open = useBench((state) => state.drawerOpen);
+  // What cannot be seen is not drawn: a drag has one frame for everything that can.
+  const seen = useWideScreen() ? open : true;
   const list = useRef<HTMLDivElement>(null);
   const step = (event: KeyboardEvent) => {
     const by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
@@ -67,10 +70,10 @@ export function Drawer() {
         hidden={!open}
         data-tab={tab}
       >
-        {tab === "pumps" ? <RankingTable /> : null}
-        {tab === "levers" ? <Levers /> : null}
-        {tab === "parts" ? <PartsTable /> : null}
-        {tab === "sheet" ? <CostSheet /> : null}
+        {seen && tab === "pumps" ? <RankingTable /> : null}
+        {seen && tab === "levers" ? <Levers /> : null}
+        {seen && tab === "parts" ? <PartsTable /> : null}
+        {seen && tab === "sheet" ? <CostSheet /> : null}
       </div>
     </section>
   );

@@ -1,64 +1,85 @@
 import { type SortingState, useTable } from "@tanstack/react-table";
-import { type Candidate, describeReason } from "@tidewright/advice";
-import { useMemo, useState } from "react";
+import { describeReason, type Ranking } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
+import { memo, useMemo, useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
-import { rankLoop, useBench } from "../state/bench.ts";
+import { presentDesign, rankLoop, useBench } from "../state/bench.ts";
 import { rankingColumns, rankingFeatures } from "./rankingColumns.tsx";
 import { takePump } from "./usePump.ts";
 
-const none: readonly Candidate[] = [];
 const shortList = 12;
 
 /** Every pump and pair that serves the loop, best first; sortable; those that do not, with the cause. */
 export function RankingTable() {
   const ranked = useBench((state) => state.ranking);
-  const design = useBench((state) => state.history.present);
+  const stale = useBench((state) => state.ranking?.design !== state.history.present);
+  const present = useBench((state) => pumpsOf(state.history.present, state.ranking?.ranking.loop ?? 0));
+  if (ranked === undefined) return <p className="quiet">Trying every pump of the catalogue…</p>;
+  return (
+    <div className="ranking" data-stale={stale ? "" : undefined} aria-busy={stale}>
+      <RankingHead ranking={ranked.ranking} />
+      <RankedPumps ranking={ranked.ranking} present={present} />
+      <Rejected />
+    </div>
+  );
+}
+
+const pumpsOf = (design: Design, loop: number): string =>
+  design.loops[loop]?.pumps.map(({ ref }) => ref ?? "").join("+") ?? "";
+
+const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: Ranking }) {
   const loop = useBench((state) => state.rankedLoop);
+  const names = useBench((state) => state.history.present.loops.map(({ name }) => name).join("\n")).split("\n");
+  const format = useFormat();
+  return (
+    <div className="ranking-head">
+      {names.length > 1 ? (
+        <label className="adder">
+          <span>For the loop</span>
+          <select className="select" value={loop} onChange={(event) => rankLoop(Number(event.target.value))}>
+            {names.map((name, place) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: two loops may share a name; their place tells them apart
+              <option key={place} value={place}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+      ) : null}
+      <p className="quiet">
+        {ranking.considered} tried, {ranking.candidates.length} fit. Aim {format(ranking.aim, "flow")}, wished{" "}
+        {format(ranking.wish.low, "flow")} to {format(ranking.wish.high, "flow")}. ◆ marks those that no other beats in
+        price, cost, power, sound and spare flow together.
+      </p>
+    </div>
+  );
+});
+
+interface RankedProps {
+  readonly ranking: Ranking;
+  /** Ids of the pumps in the loop, joined by "+". */
+  readonly present: string;
+}
+
+// The table is long and a drag changes none of it: it renders again only with a new ranking.
+const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps) {
   const format = useFormat();
   const [sorting, setSorting] = useState<SortingState>([]);
   const [all, setAll] = useState(false);
   const columns = useMemo(() => rankingColumns(format), [format]);
-  const candidates = ranked?.ranking.candidates ?? none;
-  const data = useMemo(() => [...candidates], [candidates]);
+  const data = useMemo(() => [...ranking.candidates], [ranking]);
   const table = useTable({
     features: rankingFeatures,
     columns,
     data,
     state: { sorting },
     onSortingChange: setSorting,
-    getRowId: (candidate) => `${candidate.pumpIds.join("+")}`,
+    getRowId: (candidate) => candidate.pumpIds.join("+"),
   });
-  if (ranked === undefined) return <p className="quiet">Trying every pump of the catalogue…</p>;
-  const { ranking } = ranked;
-  const present = design.loops[ranking.loop]?.pumps.map(({ ref }) => ref ?? "").join("+");
   const rows = table.getRowModel().rows;
   const shown = all ? rows : rows.slice(0, shortList);
-
   return (
-    <div
-      className="ranking"
-      data-stale={ranked.design === design ? undefined : ""}
-      aria-busy={ranked.design !== design}
-    >
-      <div className="ranking-head">
-        {design.loops.length > 1 ? (
-          <label className="adder">
-            <span>For the loop</span>
-            <select className="select" value={loop} onChange={(event) => rankLoop(Number(event.target.value))}>
-              {design.loops.map(({ name }, place) => (
-                <option key={name} value={place}>
-                  {name}
-                </option>
-              ))}
-            </select>
-          </label>
-        ) : null}
-        <p className="quiet">
-          {ranking.considered} tried, {ranking.candidates.length} fit. Aim {format(ranking.aim, "flow")}, wished{" "}
-          {format(ranking.wish.low, "flow")} to {format(ranking.wish.high, "flow")}. ◆ marks those that no other beats
-          in price, cost, power, sound and spare flow together.
-        </p>
-      </div>
+    <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="table-scroll" tabIndex={0} aria-label="Pumps that fit">
         <table className="ranking-table">
@@ -106,7 +127,7 @@ export function RankingTable() {
                     <button
                       type="button"
                       className="action"
-                      onClick={() => takePump(design, ranking, candidate)}
+                      onClick={() => takePump(presentDesign(), ranking, candidate)}
                       aria-label={`${inUse ? "In use" : "Use this pump"}: ${candidate.label}`}
                     >
                       {inUse ? "In use" : "Use"}
@@ -139,13 +160,12 @@ export function RankingTable() {
           {all ? `The first ${shortList} only` : `All ${rows.length}`}
         </button>
       ) : null}
-      <Rejected />
-    </div>
+    </>
   );
-}
+});
 
 /** Pumps that do not fit, each with every cause, and a search over both. */
-function Rejected() {
+const Rejected = memo(function Rejected() {
   const rejections = useBench((state) => state.ranking?.ranking.rejections);
   const format = useFormat();
   const [sought, setSought] = useState("");
@@ -180,4 +200,4 @@ function Rejected() {
       </ul>
     </details>
   );
-}
+});

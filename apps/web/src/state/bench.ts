@@ -45,7 +45,7 @@ export function useBench<Part>(select: (state: BenchState) => Part): Part {
 let engine: EngineClient | undefined;
 let settling: ReturnType<typeof setTimeout> | undefined;
 /** Quiet time after the last edit before the slower questions are asked [ms]. */
-const settleTime = 120;
+const settleTime = 200;
 
 /** True while the document differs from what was last opened or saved. */
 export function isUnsaved(): boolean {
