@@ -1,0 +1,100 @@
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { demoCatalogue } from "@tidewright/catalogue";
+import { type Design, readDesign } from "@tidewright/design";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { assess } from "./assess.ts";
+
+const root = new URL("../../../examples/", import.meta.url);
+const files = ["", "golden/"].flatMap((folder) =>
+  readdirSync(new URL(folder || ".", root))
+    .filter((name) => name.endsWith(".json"))
+    .map((name) => folder + name),
+);
+
+function read(file: string): Design {
+  const reading = readDesign(readFileSync(new URL(file, root), "utf8"), demoCatalogue);
+  if (!reading.ok) throw new Error(`${file} cannot be read`);
+  return reading.design;
+}
+
+function flowWith(change: (design: Design) => void): number {
+  const design = read("first-tank-110.json");
+  change(design);
+  return assess(design, demoCatalogue, { curves: false }).loops[0]?.flow ?? 0;
+}
+
+// Analytic: more loss or lift at a falling pump curve never gives more flow.
+describe("the return flow", () => {
+  it("never rises with a longer pipe or a higher stand", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 3, noNaN: true }), (factor) => {
+        const before = flowWith(() => {});
+        const longer = flowWith((design) => {
+          const pipe = design.loops[0]?.run[0];
+          if (pipe?.kind === "pipe") pipe.length.value *= factor;
+        });
+        const higher = flowWith((design) => {
+          design.display.standHeight.value *= factor;
+        });
+        expect(longer).toBeLessThanOrEqual(before * (1 + 1e-6));
+        expect(higher).toBeLessThanOrEqual(before * (1 + 1e-6));
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
+function scale(value: unknown, factor: () => number): void {
+  if (typeof value !== "object" || value === null) return;
+  const quantity = value as { value?: number; unit?: string; opening?: number; speed?: number };
+  if (typeof quantity.value === "number" && /^(mm|in|cm|m)$/.test(quantity.unit ?? "")) quantity.value *= factor();
+  if (typeof quantity.opening === "number") quantity.opening = Math.min(1, factor() / 10);
+  if (typeof quantity.speed === "number") quantity.speed = Math.min(1, factor() / 10);
+  for (const inner of Object.values(value)) scale(inner, factor);
+}
+
+describe("any accepted design", () => {
+  it("is assessed without an exception or a number that is none", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...files),
+        fc.infiniteStream(fc.double({ min: -1, max: 1, noNaN: true })),
+        (file, s) => {
+          const design = read(file);
+          scale(design, () => 10 ** (s.next().value as number));
+          const reading = readDesign(JSON.stringify(design), demoCatalogue);
+          if (!reading.ok) return;
+          const text = JSON.stringify(assess(reading.design, demoCatalogue, { curves: false }), (_, x) =>
+            typeof x === "number" && !Number.isFinite(x) ? "NOT FINITE" : x,
+          );
+          expect(text).not.toContain("NOT FINITE");
+        },
+      ),
+      { numRuns: 150, seed: 1 },
+    );
+  });
+});
+
+// Pinned: this project's own numbers at 4 digits, to notice change; UPDATE_GOLDEN=1 rewrites them.
+describe.each(files)("the pinned summary of %s", (file) => {
+  it("has not moved", () => {
+    const state = assess(read(file), demoCatalogue, { curves: false });
+    const round = (x: number) => Number(x.toPrecision(4));
+    const summary = {
+      tag: "pinned",
+      flow: round(state.overflow.flow),
+      totalHead: state.loops.map((loop) => round(loop.totalHead)),
+      displayLevel: round(state.overflow.displayLevel),
+      boxLevel: round(state.overflow.boxLevel),
+      chamberLevels: state.sump.chambers.map((chamber) => round(chamber.level)),
+      drainFlows: state.drains.map((drain) => round(drain.flow)),
+      watts: round(state.power.watts),
+      findings: state.findings.map((finding) => finding.code),
+    };
+    const path = new URL(`expected/${file.replace("golden/", "golden-")}`, root);
+    if (process.env["UPDATE_GOLDEN"] === "1") writeFileSync(path, `${JSON.stringify(summary, null, 2)}\n`);
+    expect(existsSync(path)).toBe(true);
+    expect(summary).toEqual(JSON.parse(readFileSync(path, "utf8")));
+  });
+});
