@@ -49,8 +49,8 @@ function scale(value: unknown, factor: () => number): void {
   if (typeof value !== "object" || value === null) return;
   const quantity = value as { value?: number; unit?: string; opening?: number; speed?: number };
   if (typeof quantity.value === "number" && /^(mm|in|cm|m)$/.test(quantity.unit ?? "")) quantity.value *= factor();
-  if (typeof quantity.opening === "number") quantity.opening = Math.min(1, factor() / 10);
-  if (typeof quantity.speed === "number") quantity.speed = Math.min(1, factor() / 10);
+  if (typeof quantity.opening === "number") quantity.opening = Math.min(1, quantity.opening * factor());
+  if (typeof quantity.speed === "number") quantity.speed = Math.min(1, quantity.speed * factor());
   for (const inner of Object.values(value)) scale(inner, factor);
 }
 
