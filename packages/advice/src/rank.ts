@@ -31,7 +31,8 @@ import { solveSystem } from "./system/solveSystem.ts";
  *  flaw; smaller is better.
  *  design Design   catalogue Catalogue   options RankOptions   -> Ranking
  *  Findings: none. Throws: RangeError when the design has no such loop.
- *  Valid: pumps of one loop exchanged at a time; all other loops run as they do.
+ *  Valid: pumps of one loop exchanged at a time; all other loops and the sump's levels stay as they are, which moves flows by some 1e-5
+ *  where branches end in sump chambers.
  *  Source: affinity laws (ISO 9906:2012); own search. */
 export function rank(design: Design, catalogue: Catalogue, options: RankOptions = {}): Ranking {
   const loop = options.loop ?? Math.max(0, firstReturn(design));

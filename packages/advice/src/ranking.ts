@@ -70,7 +70,9 @@ export interface Rejection {
 
 export interface Ranking {
   readonly loop: number;
+  /** Flow through the pumps that brings the wished flow to the display [m3/s]. */
   readonly aim: number;
+  /** Flow wished at the display from this loop [m3/s]. */
   readonly wish: { readonly low: number; readonly high: number };
   /** Best first. */
   readonly candidates: readonly Candidate[];

@@ -33,6 +33,6 @@ const placedWords: Readonly<Record<string, string>> = {
 
 function write(value: number, dimension: string | undefined, format: Format): string {
   if (dimension === undefined) return String(value);
-  if (dimension === "money") return value.toFixed(0);
+  if (dimension === "money") return `${value.toFixed(0)} EUR`;
   return format(value, dimension as Dimension);
 }

@@ -35,7 +35,7 @@ const words: Readonly<Record<ReasonCode, string>> = {
 export function describeReason(reason: Reason, format: Format): string {
   const write = (value: number | undefined) => {
     if (value === undefined) return "—";
-    if (reason.dimension === "money") return value.toFixed(0);
+    if (reason.dimension === "money") return `${value.toFixed(0)} EUR`;
     return reason.dimension ? format(value, reason.dimension as Dimension) : String(value);
   };
   return words[reason.code].replace("{value}", write(reason.value)).replace("{limit}", write(reason.limit));
