@@ -1,3 +1,4 @@
+import "./quietZod.ts";
 import "@fontsource/ibm-plex-sans-condensed/latin-400.css";
 import "@fontsource/ibm-plex-sans-condensed/latin-500.css";
 import "@fontsource/ibm-plex-sans-condensed/latin-600.css";

@@ -1,4 +1,5 @@
 import type { Lever, LeverEffect } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
 import { useState } from "react";
 import { sentence } from "../fields/setField.ts";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
@@ -16,8 +17,14 @@ const rows: readonly (readonly [string, (effect: LeverEffect, format: ScreenForm
   ["Warnings", (effect) => String(effect.warnings)],
 ];
 
+interface Props {
+  readonly lever: Lever;
+  /** The document that the lever changes. */
+  readonly base: Design;
+}
+
 /** One change on its own, before and after, with the hand to take it over. */
-export function EffectTable({ lever }: { readonly lever: Lever }) {
+export function EffectTable({ lever, base }: Props) {
   const format = useFormat();
   const [problem, setProblem] = useState<string>();
   return (
@@ -58,7 +65,7 @@ export function EffectTable({ lever }: { readonly lever: Lever }) {
       <button
         type="button"
         className="action action-strong"
-        onClick={() => setProblem(sentence(takeOver(lever.design, lever.label)))}
+        onClick={() => setProblem(sentence(takeOver(base, lever.design, lever.label)))}
       >
         Take it over
       </button>

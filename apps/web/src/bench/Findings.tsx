@@ -1,4 +1,5 @@
 import { describeFinding, type Finding, type Lever } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
 import { useMemo, useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { select, useBench } from "../state/bench.ts";
@@ -24,6 +25,7 @@ export function Findings() {
             finding={finding}
             number={place + 1}
             selected={selection === finding.at}
+            base={levers?.design}
             lever={levers?.levers.find((lever) =>
               lever.cures.some(({ code, at }) => code === finding.code && at === finding.at),
             )}
@@ -39,9 +41,11 @@ interface RowProps {
   readonly number: number;
   readonly selected: boolean;
   readonly lever: Lever | undefined;
+  /** The document that the lever changes. */
+  readonly base: Design | undefined;
 }
 
-function FindingRow({ finding, number, selected, lever }: RowProps) {
+function FindingRow({ finding, number, selected, lever, base }: RowProps) {
   const format = useFormat();
   const [trying, setTrying] = useState(false);
   const words = useMemo(() => describeFinding(finding, format), [finding, format]);
@@ -70,7 +74,7 @@ function FindingRow({ finding, number, selected, lever }: RowProps) {
             <button type="button" className="action" aria-expanded={trying} onClick={() => setTrying(!trying)}>
               Try: {lever.label}
             </button>
-            {trying ? <EffectTable lever={lever} /> : null}
+            {trying && base !== undefined ? <EffectTable lever={lever} base={base} /> : null}
           </>
         )}
       </div>

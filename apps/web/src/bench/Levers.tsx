@@ -1,4 +1,5 @@
 import type { Lever } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
 import { useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { select, useBench } from "../state/bench.ts";
@@ -13,13 +14,13 @@ export function Levers() {
   return (
     <ol className="lever-list" aria-busy={stale} data-stale={stale ? "" : undefined}>
       {levers.levers.map((lever) => (
-        <LeverRow key={`${lever.kind} ${lever.at} ${lever.label}`} lever={lever} />
+        <LeverRow key={`${lever.kind} ${lever.at} ${lever.label}`} lever={lever} base={levers.design} />
       ))}
     </ol>
   );
 }
 
-function LeverRow({ lever }: { readonly lever: Lever }) {
+function LeverRow({ lever, base }: { readonly lever: Lever; readonly base: Design }) {
   const format = useFormat();
   const [open, setOpen] = useState(false);
   const { before, after } = lever;
@@ -46,7 +47,7 @@ function LeverRow({ lever }: { readonly lever: Lever }) {
           {open ? "Close" : "Try"}
         </button>
       </div>
-      {open ? <EffectTable lever={lever} /> : null}
+      {open ? <EffectTable lever={lever} base={base} /> : null}
     </li>
   );
 }

@@ -47,9 +47,9 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
         </label>
       ) : null}
       <p className="quiet">
-        {ranking.considered} tried, {ranking.candidates.length} fit. Aim {format(ranking.aim, "flow")}, wished{" "}
-        {format(ranking.wish.low, "flow")} to {format(ranking.wish.high, "flow")}. ◆ marks those that no other beats in
-        price, cost, power, sound and spare flow together.
+        {ranking.considered} tried, {ranking.candidates.length} fit. For {format(ranking.wish.low, "flow")} to{" "}
+        {format(ranking.wish.high, "flow")} where it is wished the pump must move about {format(ranking.aim, "flow")}. ◆
+        marks those that no other beats in price, cost, power, sound and spare flow together.
       </p>
     </div>
   );

@@ -1,3 +1,4 @@
+import "../quietZod.ts";
 import { assess, levers, rank } from "@tidewright/advice";
 import { demoCatalogue } from "@tidewright/catalogue";
 import type { EngineAnswer, EngineRequest } from "./protocol.ts";

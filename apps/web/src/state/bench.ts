@@ -116,9 +116,16 @@ function soundness(design: Design): Problem | undefined {
   return reading.ok ? undefined : reading.problems[0];
 }
 
-/** Takes over a changed document as one step: only the sections that differ are written. */
-export function takeOver(design: Design, label: string): Problem | undefined {
-  const present = store.get().history.present as unknown as Record<string, unknown>;
+/** Takes over a changed document as one step: only the sections that differ from its base are written.
+ *  base the document it was made from   design the changed one   -> the problem where the table has moved on since */
+export function takeOver(base: Design, design: Design, label: string): Problem | undefined {
+  if (base !== store.get().history.present)
+    return {
+      path: "",
+      message: "the design has changed since this was solved",
+      fix: "it is being solved again; try once more",
+    };
+  const present = base as unknown as Record<string, unknown>;
   const wanted = design as unknown as Record<string, unknown>;
   const edits: Edit[] = [];
   for (const key of new Set([...Object.keys(present), ...Object.keys(wanted)])) {
