@@ -1,165 +1,292 @@
 import type { LoopState, PumpState } from "@tidewright/advice";
-import { type KeyboardEvent, type PointerEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { unitLabel } from "@tidewright/units";
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type ReactNode,
+  useEffect,
+  useId,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
 import "./curves.css";
-import { type Format, layoutCurves } from "./layoutCurves.ts";
+import type { Format } from "../drawing/scene.ts";
+import { textWidth } from "../drawing/textWidth.ts";
+import { headAt } from "./combinedCurve.ts";
+import { type CurveScene, type CurveUnits, type FlowWish, layoutCurves, pointLabelBox } from "./layoutCurves.ts";
+import { unitOfFormat } from "./unitOfFormat.ts";
 
-interface CurvePictureProps {
+export interface CurvePictureProps {
   readonly loop: LoopState;
+  /** Pumps of this loop, in its order. */
   readonly pumps: readonly PumpState[];
-  readonly wish?: { readonly low: number; readonly aim: number; readonly high: number } | undefined;
+  readonly wish?: FlowWish | undefined;
   readonly format: Format;
+  /** Height of the picture [px]. */
   readonly height?: number;
 }
 
-/** Pump curve and system curve of one loop with the operating point, the wished band and the flow's interval. Drag across it, or
- *  use the arrow keys, to read values along the curves. */
-export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurvePictureProps) {
+/** Pump curve and system curve of one loop with the operating point, the wished band and the flow's interval. A pointer
+ *  over it or the arrow keys read values along the curves. */
+export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurvePictureProps): ReactNode {
+  const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(420);
-  const [reading, setReading] = useState<number>();
-  const hatch = useId();
+  const [read, setRead] = useState<number>();
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
     const observer = new ResizeObserver(([entry]) =>
-      setWidth(Math.max(240, Math.round(entry?.contentRect.width ?? 420))),
+      setWidth(Math.max(240, Math.floor(entry?.contentRect.width ?? 420))),
     );
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  // Pumps in parallel share the flow, pumps in series all carry it.
-  const parallel = pumps.length > 1 && pumps.every((pump) => pump.flow < 0.99 * loop.flow);
-  const layout = useMemo(
-    () => layoutCurves({ loop, pumps, wish, parallel }, format, width, height),
-    [loop, pumps, wish, parallel, format, width, height],
+  const units = useMemo(() => ({ flow: unitOfFormat(format, "flow"), head: unitOfFormat(format, "head") }), [format]);
+  const scene = useMemo(
+    () => layoutCurves({ loop, pumps, wish, units, width, height }),
+    [loop, pumps, wish, units, width, height],
   );
-  const { plot, band, point, range, staticHead } = layout;
-  const read = reading === undefined ? undefined : layout.readAt(reading);
-  const move = (event: PointerEvent<SVGSVGElement>) => {
-    const box = event.currentTarget.getBoundingClientRect();
-    setReading(clamp(((event.clientX - box.left) * width) / box.width, plot.left, plot.right));
-  };
-  const key = (event: KeyboardEvent<SVGSVGElement>) => {
-    const step = { ArrowLeft: -8, ArrowRight: 8 }[event.key];
-    if (event.key === "Escape") setReading(undefined);
-    if (step === undefined) return;
+  const flow = read ?? Math.max(0, loop.flow);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const next = stepTo(event.key, flow, scene.mostFlow, event.shiftKey ? 10 : 100);
+    if (event.key === "Escape") setRead(undefined);
+    else if (next !== undefined) setRead(next);
+    else return;
     event.preventDefault();
-    setReading((at) => clamp((at ?? point?.x ?? plot.left) + step, plot.left, plot.right));
   };
-  const summary = point
-    ? `${loop.name}: operating point ${point.label}`
-    : `${loop.name}: no flow; the system asks for ${format(loop.staticHead, "head")} before anything moves`;
+  const onPointer = (event: PointerEvent<SVGSVGElement>) => {
+    const box = event.currentTarget.getBoundingClientRect();
+    setRead(scene.flowAt(((event.clientX - box.left) * width) / box.width));
+  };
   return (
-    <div className="curve-picture" ref={frame}>
+    <div ref={frame} className="tw-curves">
       <svg
+        width={width}
+        height={height}
         viewBox={`0 0 ${width} ${height}`}
-        role="img"
-        aria-label={summary}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read values along the curves
         tabIndex={0}
-        onPointerMove={move}
-        onPointerDown={move}
-        onPointerLeave={() => setReading(undefined)}
-        onKeyDown={key}
+        role="slider"
+        aria-label={`Pump and system curves of ${loop.name}, read at a flow`}
+        aria-valuemin={0}
+        aria-valuemax={scene.mostFlow}
+        aria-valuenow={flow}
+        aria-valuetext={
+          read === undefined ? pointLines(loop, pumps[0], format).join(", ") : readLines(scene, flow, format).join(", ")
+        }
+        onKeyDown={onKeyDown}
+        onBlur={() => setRead(undefined)}
+        onPointerDown={onPointer}
+        onPointerMove={onPointer}
+        onPointerLeave={(event) => event.pointerType === "mouse" && setRead(undefined)}
       >
         <defs>
-          <pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <line className="curve-hatch" y2="6" />
+          <pattern id={`${id}-band`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <line x1="0" y1="0" x2="0" y2="6" className="tw-bandHatch" />
           </pattern>
         </defs>
-        {band && band.to > band.from && (
-          <g>
-            <rect
-              x={band.from}
-              y={plot.top}
-              width={band.to - band.from}
-              height={plot.bottom - plot.top}
-              fill={`url(#${hatch})`}
-            />
-            <line className="curve-aim" x1={band.aim} x2={band.aim} y1={plot.top} y2={plot.bottom} />
-            <text className="curve-note" x={(band.from + band.to) / 2} y={plot.top - 6} textAnchor="middle">
-              wished
-            </text>
-          </g>
-        )}
-        <g className="curve-axis">
-          {layout.headTicks.map((tick) => (
-            <g key={tick.at}>
-              <line className="curve-grid" x1={plot.left} x2={plot.right} y1={tick.at} y2={tick.at} />
-              <text x={plot.left - 6} y={tick.at + 4} textAnchor="end">
-                {tick.label}
-              </text>
-            </g>
-          ))}
-          {layout.flowTicks.map((tick, i) => (
-            <g key={tick.at}>
-              <line className="curve-tick" x1={tick.at} x2={tick.at} y1={plot.bottom} y2={plot.bottom + 5} />
-              <text
-                x={tick.at}
-                y={plot.bottom + 19}
-                textAnchor={i === 0 ? "start" : tick.at > plot.right - 24 ? "end" : "middle"}
-              >
-                {tick.label}
-              </text>
-            </g>
-          ))}
-          <line className="curve-base" x1={plot.left} x2={plot.right} y1={plot.bottom} y2={plot.bottom} />
-          <line className="curve-base" x1={plot.left} x2={plot.left} y1={plot.top} y2={plot.bottom} />
-        </g>
-        {staticHead && (
-          <g>
-            <line className="curve-static" x1={plot.left} x2={plot.left + 22} y1={staticHead.y} y2={staticHead.y} />
-            <text className="curve-note" x={plot.left + 26} y={staticHead.y + 15}>
-              {staticHead.label}
-            </text>
-          </g>
-        )}
-        {layout.lines.map((curve) => (
-          <g key={curve.id} className={`curve-line curve-${curve.kind}`}>
-            <path d={curve.path} />
-            <text
-              x={curve.labelAt[0] + (curve.anchor === "end" ? -6 : 6)}
-              y={curve.labelAt[1] + (curve.kind === "system" ? 17 : -7)}
-              textAnchor={curve.anchor}
-            >
-              {curve.label}
-            </text>
-          </g>
+        <Axes scene={scene} units={units} />
+        <Band scene={scene} id={id} />
+        <StaticHead scene={scene} loop={loop} format={format} />
+        {scene.curves.map(({ kind, d }) => (
+          <path key={kind} d={d} className={`tw-curve tw-curve-${kind}`} />
         ))}
-        {range && (
-          <line
-            className="curve-range"
-            x1={range.from}
-            x2={Math.max(range.to, range.from + 1)}
-            y1={range.y}
-            y2={range.y}
-          />
-        )}
-        {point && (
-          <g className="curve-point">
-            <circle cx={point.x} cy={point.y} r="5.5" />
-            <text
-              x={point.x + (point.x > width * 0.6 ? -10 : 10)}
-              y={point.y - 12}
-              textAnchor={point.x > width * 0.6 ? "end" : "start"}
-            >
-              {point.label}
-            </text>
-          </g>
-        )}
-        {reading !== undefined && (
-          <line className="curve-reader" x1={reading} x2={reading} y1={plot.top} y2={plot.bottom} />
-        )}
+        <OperatingPoint scene={scene} loop={loop} pump={pumps[0]} format={format} quiet={read !== undefined} />
+        {scene.curves.map(({ kind, label, labelAt }) => (
+          <text
+            key={kind}
+            x={labelAt.x}
+            y={labelAt.y}
+            textAnchor={labelAt.anchor}
+            className={`tw-curveName tw-curveName-${kind}`}
+          >
+            {label}
+          </text>
+        ))}
+        {read === undefined ? null : <Readout scene={scene} flow={flow} format={format} />}
       </svg>
-      <p className="curve-reading" aria-live="polite">
-        {read
-          ? `${format(read.flow, "flow")}: pump ${read.pump === undefined ? "—" : format(read.pump, "head")}, system ${read.system === undefined ? "—" : format(read.system, "head")}`
-          : `Total head ${format(loop.totalHead, "head")}; flow lies within ${format(loop.flowRange[0], "flow")} to ${format(loop.flowRange[1], "flow")}.`}
-      </p>
     </div>
   );
 }
 
-function clamp(value: number, low: number, high: number): number {
-  return Math.min(high, Math.max(low, value));
+function stepTo(key: string, flow: number, most: number, steps: number): number | undefined {
+  const step = most / steps;
+  if (key === "Home") return 0;
+  if (key === "End") return most;
+  if (key === "ArrowRight" || key === "ArrowUp") return Math.min(most, flow + step);
+  if (key === "ArrowLeft" || key === "ArrowDown") return Math.max(0, flow - step);
+  return undefined;
+}
+
+function Axes({ scene, units }: { scene: CurveScene; units: CurveUnits }) {
+  const { plot, flowTicks, headTicks } = scene;
+  return (
+    <g aria-hidden="true">
+      {flowTicks.map(({ at, text }) => (
+        <g key={text}>
+          <path d={`M${at},${plot.y1}V${plot.y0 + 4}`} className="tw-grid" />
+          <text x={at} y={plot.y0 + 16} textAnchor="middle" className="tw-tick">
+            {text}
+          </text>
+        </g>
+      ))}
+      {headTicks.map(({ at, text }) => (
+        <g key={text}>
+          <path d={`M${plot.x0 - 4},${at}H${plot.x1}`} className="tw-grid" />
+          <text x={plot.x0 - 7} y={at + 3.5} textAnchor="end" className="tw-tick">
+            {text}
+          </text>
+        </g>
+      ))}
+      <path d={`M${plot.x0},${plot.y1}V${plot.y0}H${plot.x1}`} className="tw-axis" />
+      <text x={plot.x1} y={plot.y0 + 31} textAnchor="end" className="tw-axisName">
+        flow, {unitLabel(units.flow, "flow")}
+      </text>
+      <text x={6} y={12} className="tw-axisName">
+        head, {unitLabel(units.head, "head")}
+      </text>
+    </g>
+  );
+}
+
+/** The wished band of flow, hatched, with a line at the aim. */
+function Band({ scene, id }: { scene: CurveScene; id: string }) {
+  const { band, plot } = scene;
+  if (!band) return null;
+  const wide = Math.max(0, band.x1 - band.x0);
+  return (
+    <g aria-hidden="true">
+      <rect x={band.x0} y={plot.y1} width={wide} height={plot.y0 - plot.y1} fill={`url(#${id}-band)`} />
+      <path d={`M${band.x0},${plot.y1}V${plot.y0}M${band.x1},${plot.y1}V${plot.y0}`} className="tw-bandEdge" />
+      <path d={`M${band.aim},${plot.y1}V${plot.y0}`} className="tw-aim" />
+      <text x={Math.min(band.aim + 4, plot.x1 - 20)} y={plot.y0 - 6} className="tw-curveNote">
+        aim
+      </text>
+      <text
+        x={Math.min((band.x0 + band.x1) / 2, plot.x1 - 20)}
+        y={plot.y1 - 6}
+        textAnchor="middle"
+        className="tw-curveNote"
+      >
+        wished
+      </text>
+    </g>
+  );
+}
+
+function StaticHead({ scene, loop, format }: { scene: CurveScene; loop: LoopState; format: Format }) {
+  const { plot, staticHead } = scene;
+  if (!(loop.staticHead > 0.005)) return null;
+  const below = staticHead + 14 < plot.y0 - 2;
+  return (
+    <g aria-hidden="true">
+      <path d={`M${plot.x0},${staticHead}H${plot.x0 + 26}`} className="tw-static" />
+      <text x={plot.x0 + 5} y={below ? staticHead + 13 : staticHead - 5} className="tw-curveNote">
+        static {format(loop.staticHead, "head")}
+      </text>
+    </g>
+  );
+}
+
+/** Where pump and system agree: a ringed point, the honest interval of its flow, and its numbers. */
+function OperatingPoint({
+  scene,
+  loop,
+  pump,
+  format,
+  quiet,
+}: {
+  scene: CurveScene;
+  loop: LoopState;
+  pump: PumpState | undefined;
+  format: Format;
+  quiet: boolean;
+}) {
+  const { point, range, plot } = scene;
+  const lines = pointLines(loop, pump, format);
+  if (!point)
+    return (
+      <text x={(plot.x0 + plot.x1) / 2} y={plot.y0 - 10} textAnchor="middle" className="tw-pointFigure">
+        {lines[0]}
+      </text>
+    );
+  const box = pointLabelBox(plot, point);
+  return (
+    <g aria-hidden="true">
+      <path d={`M${point.x},${point.y}V${plot.y0}M${plot.x0},${point.y}H${point.x}`} className="tw-drop" />
+      <path
+        d={`M${range[0]},${point.y}H${range[1]}M${range[0]},${point.y - 5}V${point.y + 5}M${range[1]},${point.y - 5}V${point.y + 5}`}
+        className="tw-range"
+      />
+      <circle cx={point.x} cy={point.y} r={6} className="tw-pointRing" />
+      <circle cx={point.x} cy={point.y} r={2.4} className="tw-pointDot" />
+      {quiet
+        ? null
+        : lines.map((text, i) => (
+            <text
+              key={text}
+              x={box.right ? box.x0 : box.x1}
+              y={box.y0 + 11 + 14 * i}
+              textAnchor={box.right ? "start" : "end"}
+              className={i === 0 ? "tw-pointFigure" : "tw-curveNote"}
+            >
+              {text}
+            </text>
+          ))}
+    </g>
+  );
+}
+
+/** The operating point in words: flow and head, its interval, its place on the pump's curve. */
+function pointLines(loop: LoopState, pump: PumpState | undefined, format: Format): string[] {
+  if (!(loop.flow > 0)) return [`no flow: ${format(loop.staticHead, "head")} to lift before anything moves`];
+  return [
+    `${format(loop.flow, "flow")} at ${format(loop.totalHead, "head")}`,
+    `${format(loop.flowRange[0], "flow")} to ${format(loop.flowRange[1], "flow")}`,
+    ...(pump ? [`${Math.round(pump.placeOnCurve * 100)} % along the curve`] : []),
+  ];
+}
+
+/** Flow, the pumps' head and the head that the system asks for there. */
+function readLines(scene: CurveScene, flow: number, format: Format): string[] {
+  const now = scene.curves.find(({ kind }) => kind === "pumpNow");
+  const system = scene.curves.find(({ kind }) => kind === "system");
+  const within = (curve: typeof now) => curve !== undefined && flow <= (curve.curve.flow.at(-1) ?? 0);
+  return [
+    format(flow, "flow"),
+    ...(now ? [within(now) ? `pump gives ${format(headAt(now.curve, flow), "head")}` : "beyond the pump's curve"] : []),
+    ...(system && within(system) ? [`system asks ${format(headAt(system.curve, flow), "head")}`] : []),
+  ];
+}
+
+function Readout({ scene, flow, format }: { scene: CurveScene; flow: number; format: Format }) {
+  const { plot } = scene;
+  const lines = readLines(scene, flow, format);
+  const x = scene.x(flow);
+  const wide = Math.max(...lines.map((text) => textWidth(text, 12))) + 14;
+  const left = x + 10 + wide > plot.x1 ? Math.max(2, x - 10 - wide) : x + 10;
+  const read = scene.curves.filter(
+    ({ kind, curve }) => (kind === "pumpNow" || kind === "system") && flow <= (curve.flow.at(-1) ?? 0),
+  );
+  return (
+    <g aria-hidden="true">
+      <path d={`M${x},${plot.y1}V${plot.y0}`} className="tw-reader" />
+      {read.map(({ kind, curve }) => {
+        const y = scene.y(headAt(curve, flow));
+        return y >= plot.y1 ? <circle key={kind} cx={x} cy={y} r={3.4} className="tw-readerDot" /> : null;
+      })}
+      <rect x={left} y={plot.y1 + 2} width={wide} height={lines.length * 15 + 7} rx={2} className="tw-readerBox" />
+      {lines.map((text, i) => (
+        <text
+          key={text}
+          x={left + 7}
+          y={plot.y1 + 16 + i * 15}
+          className={i === 0 ? "tw-pointFigure" : "tw-readerText"}
+        >
+          {text}
+        </text>
+      ))}
+    </g>
+  );
 }
