@@ -61,22 +61,27 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
     setRead(scene.flowAt(((event.clientX - box.left) * width) / box.width));
   };
   return (
-    <div ref={frame} className="tw-curves">
+    // Everything inside a slider is presentation to a screen reader: its value text tells the numbers.
+    <div
+      ref={frame}
+      className="tw-curves"
+      tabIndex={0}
+      role="slider"
+      aria-label={`Pump and system curves of ${loop.name}, read at a flow`}
+      aria-valuemin={0}
+      aria-valuemax={scene.mostFlow}
+      aria-valuenow={flow}
+      aria-valuetext={
+        read === undefined ? pointLines(loop, pumps[0], format).join(", ") : readLines(scene, flow, format).join(", ")
+      }
+      onKeyDown={onKeyDown}
+      onBlur={() => setRead(undefined)}
+    >
       <svg
         width={width}
         height={height}
         viewBox={`0 0 ${width} ${height}`}
-        tabIndex={0}
-        role="slider"
-        aria-label={`Pump and system curves of ${loop.name}, read at a flow`}
-        aria-valuemin={0}
-        aria-valuemax={scene.mostFlow}
-        aria-valuenow={flow}
-        aria-valuetext={
-          read === undefined ? pointLines(loop, pumps[0], format).join(", ") : readLines(scene, flow, format).join(", ")
-        }
-        onKeyDown={onKeyDown}
-        onBlur={() => setRead(undefined)}
+        aria-hidden="true"
         onPointerDown={onPointer}
         onPointerMove={onPointer}
         onPointerLeave={(event) => event.pointerType === "mouse" && setRead(undefined)}
@@ -122,7 +127,7 @@ function stepTo(key: string, flow: number, most: number, steps: number): number 
 function Axes({ scene, units }: { scene: CurveScene; units: CurveUnits }) {
   const { plot, flowTicks, headTicks } = scene;
   return (
-    <g aria-hidden="true">
+    <g>
       {flowTicks.map(({ at, text }) => (
         <g key={text}>
           <path d={`M${at},${plot.y1}V${plot.y0 + 4}`} className="tw-grid" />
@@ -156,7 +161,7 @@ function Band({ scene, id }: { scene: CurveScene; id: string }) {
   if (!band) return null;
   const wide = Math.max(0, band.x1 - band.x0);
   return (
-    <g aria-hidden="true">
+    <g>
       <rect x={band.x0} y={plot.y1} width={wide} height={plot.y0 - plot.y1} fill={`url(#${id}-band)`} />
       <path d={`M${band.x0},${plot.y1}V${plot.y0}M${band.x1},${plot.y1}V${plot.y0}`} className="tw-bandEdge" />
       <path d={`M${band.aim},${plot.y1}V${plot.y0}`} className="tw-aim" />
@@ -180,7 +185,7 @@ function StaticHead({ scene, loop, format }: { scene: CurveScene; loop: LoopStat
   if (!(loop.staticHead > 0.005)) return null;
   const below = staticHead + 14 < plot.y0 - 2;
   return (
-    <g aria-hidden="true">
+    <g>
       <path d={`M${plot.x0},${staticHead}H${plot.x0 + 26}`} className="tw-static" />
       <text x={plot.x0 + 5} y={below ? staticHead + 13 : staticHead - 5} className="tw-curveNote">
         static {format(loop.staticHead, "head")}
@@ -213,7 +218,7 @@ function OperatingPoint({
     );
   const box = pointLabelBox(plot, point);
   return (
-    <g aria-hidden="true">
+    <g>
       <path d={`M${point.x},${point.y}V${plot.y0}M${plot.x0},${point.y}H${point.x}`} className="tw-drop" />
       <path
         d={`M${range[0]},${point.y}H${range[1]}M${range[0]},${point.y - 5}V${point.y + 5}M${range[1]},${point.y - 5}V${point.y + 5}`}
@@ -270,7 +275,7 @@ function Readout({ scene, flow, format }: { scene: CurveScene; flow: number; for
     ({ kind, curve }) => (kind === "pumpNow" || kind === "system") && flow <= (curve.flow.at(-1) ?? 0),
   );
   return (
-    <g aria-hidden="true">
+    <g>
       <path d={`M${x},${plot.y1}V${plot.y0}`} className="tw-reader" />
       {read.map(({ kind, curve }) => {
         const y = scene.y(headAt(curve, flow));
