@@ -41,6 +41,8 @@ export interface NetworkState {
   readonly surplus: Float64Array;
   readonly history: Float64Array;
   forest: SpanningForest;
+  /** How fast the content falls at the start of the step: sum of g dQ^2 [m4/s]. */
+  descent: number;
   iterations: number;
   shortened: number;
   energyResidual: number;
@@ -79,6 +81,7 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     surplus: vector(junctions),
     history: vector(256),
     forest: net.forest,
+    descent: 0,
     iterations: 0,
     shortened: 0,
     energyResidual: Number.POSITIVE_INFINITY,
@@ -183,15 +186,23 @@ function forestAround(net: CompiledNetwork): SpanningForest {
  *  would spoil the convex search, so `frozen` keeps them as they are while a step is being sized. */
 function measure(net: CompiledNetwork, state: NetworkState, frozen = false): void {
   evaluateLosses(net, state.shut, state.flow, state.x, state.loss, state.slope);
-  const tees = net.tees.length > 0;
-  if (tees && !frozen) teeLosses(net.tees, state.flow, state.teeTrue, state.slope);
-  measureErrors(net, state, tees ? (frozen ? state.teeLoss : state.teeTrue) : undefined);
-  if (!tees) return;
+  if (net.tees.length === 0) measureErrors(net, state, undefined);
+  else if (frozen) {
+    measureErrors(net, state, state.teeLoss);
+    for (let l = 0; l < net.linkCount; l++) state.loss[l] += state.teeLoss[l];
+  } else takeTees(net, state);
+}
+
+/** Brings the tees' losses up to date with the flows; `state.loss` holds the links' own losses before and all losses after. */
+function takeTees(net: CompiledNetwork, state: NetworkState): void {
+  const { loss, teeLoss, teeTrue } = state;
+  teeLosses(net.tees, state.flow, teeTrue, state.slope);
+  measureErrors(net, state, teeTrue);
   // Once plain iteration has had its chance, tee losses follow more slowly: that calms tees that feed back on each other.
   const follow = state.energyResidual < 1e-9 || state.iterations < 20 ? 1 : state.iterations < 80 ? 0.5 : 0.2;
   for (let l = 0; l < net.linkCount; l++) {
-    if (!frozen) state.teeLoss[l] += follow * (state.teeTrue[l] - state.teeLoss[l]);
-    state.loss[l] += state.teeLoss[l];
+    teeLoss[l] += follow * (teeTrue[l] - teeLoss[l]);
+    loss[l] += teeLoss[l];
   }
 }
 
@@ -288,6 +299,7 @@ function newtonStep(net: CompiledNetwork, state: NetworkState): void {
     if (b < size) correction[b] += q;
   }
   eliminate(plan, weight, excess, correction, state.diagonal);
+  let descent = 0;
   for (let l = 0; l < net.linkCount; l++) {
     if (shut[l] !== 0) {
       change[l] = 0;
@@ -295,10 +307,13 @@ function newtonStep(net: CompiledNetwork, state: NetworkState): void {
     }
     const a = from[l];
     const b = to[l];
-    const g = slope[l];
+    const g = slope[l] > leastSlope ? slope[l] : leastSlope;
     const dh = (a < size ? correction[a] : 0) - (b < size ? correction[b] : 0);
-    change[l] += dh / (g > leastSlope ? g : leastSlope);
+    const dq = change[l] + dh / g;
+    change[l] = dq;
+    descent += g * dq * dq;
   }
+  state.descent = descent;
   for (let j = 0; j < size; j++) head[j] += correction[j];
 }
 
@@ -314,7 +329,7 @@ function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): 
   }
   for (let l = 0; l < links; l++) trial[l] = flow[l];
   const tees = net.tees.length > 0;
-  const atStart = contentSlope(net, state);
+  const atStart = -state.descent;
   let share = 1;
   for (let attempt = 0; attempt < 30; attempt++) {
     for (let l = 0; l < links; l++) flow[l] = trial[l] + share * change[l];
@@ -328,7 +343,9 @@ function advance(net: CompiledNetwork, state: NetworkState, balanced: boolean): 
     share *= Math.min(0.7, Math.max(0.1, atStart / (atStart - atEnd)));
     if (attempt === 0) state.shortened++;
   }
-  if (tees) measure(net, state);
+  if (!tees) return;
+  for (let l = 0; l < links; l++) state.loss[l] -= state.teeLoss[l];
+  takeTees(net, state);
 }
 
 /** d(content)/d(share) along the step: sum of (h - dH) dQ, negative while it still descends. */
