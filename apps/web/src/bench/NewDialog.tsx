@@ -7,6 +7,7 @@ import { choicesOf, pipeChoices } from "../document/choices.ts";
 import { readQuantity } from "../format/quantityText.ts";
 import { openDesign, show, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
+import { isWideScreen } from "../state/useWideScreen.ts";
 import { counterCautions } from "./cautions.ts";
 import { Sheet } from "./Sheet.tsx";
 
@@ -91,6 +92,8 @@ function CounterForm({ start }: { readonly start: Draft }) {
       if (checked.ok) {
         openDesign(design, `${design.name}: pumps that fit are below`);
         show({ tab: "pumps", drawerOpen: true });
+        // On one column the pumps lie below the fold, and they are what was asked for.
+        if (!isWideScreen()) requestAnimationFrame(() => document.querySelector(".drawer")?.scrollIntoView());
         return;
       }
       for (const problem of checked.problems) {

@@ -1,4 +1,5 @@
 import { type Design, fromPointer, type Part, toPointer, valueAt } from "@tidewright/design";
+import { memo } from "react";
 import type { Field, PartList } from "../document/fields.ts";
 import { newEntry, newParts, seriesAround } from "../document/newParts.ts";
 import { fieldsOfPart, partForm } from "../document/partForm.ts";
@@ -23,7 +24,7 @@ const nouns: Readonly<Record<PartList["of"], string>> = {
 };
 
 /** A list of the design in its order: each entry can be taken in hand, moved, and taken out; new ones are added anywhere. */
-export function RunList({ design, list, selection }: Props) {
+export const RunList = memo(function RunList({ design, list, selection }: Props) {
   const entries = (valueAt(design, list.path) ?? []) as readonly unknown[];
   const remove = (place: number) => {
     const alone = entries.length === 1 && mayVanish(list.path);
@@ -99,6 +100,19 @@ export function RunList({ design, list, selection }: Props) {
         </button>
       )}
     </section>
+  );
+}, sameList);
+
+/** A list is described anew each time; what counts is which list of which document it is. */
+function sameList(before: Props, now: Props): boolean {
+  const { list: a } = before;
+  const { list: b } = now;
+  return (
+    before.design === now.design &&
+    before.selection === now.selection &&
+    a.path === b.path &&
+    a.label === b.label &&
+    a.of === b.of
   );
 }
 

@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { memo, useId } from "react";
 import { setField } from "./setField.ts";
 
 interface Props {
@@ -8,7 +8,7 @@ interface Props {
 }
 
 /** A yes or no; no takes the field out of the document. */
-export function CheckField({ path, value, label }: Props) {
+export const CheckField = memo(function CheckField({ path, value, label }: Props) {
   const id = useId();
   return (
     <div className="field field-check">
@@ -22,4 +22,4 @@ export function CheckField({ path, value, label }: Props) {
       <label htmlFor={id}>{label}</label>
     </div>
   );
-}
+});

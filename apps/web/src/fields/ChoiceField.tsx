@@ -1,4 +1,4 @@
-import { useId, useState } from "react";
+import { memo, useId, useState } from "react";
 import type { Choice } from "../document/fields.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
@@ -14,7 +14,7 @@ interface Props {
 }
 
 /** One word out of a list, with the browser's own list of choices: it works with every finger and every reader. */
-export function ChoiceField({ path, value, label, choices, hint, optional, bare }: Props) {
+export const ChoiceField = memo(function ChoiceField({ path, value, label, choices, hint, optional, bare }: Props) {
   const id = useId();
   const [problem, setProblem] = useState<string>();
   const groups = [...new Set(choices.map(({ group }) => group))];
@@ -60,4 +60,4 @@ export function ChoiceField({ path, value, label, choices, hint, optional, bare 
       {select}
     </FieldFrame>
   );
-}
+});

@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { memo, useId } from "react";
 import { describedBy, FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
 import { useTyped } from "./useTyped.ts";
@@ -15,7 +15,7 @@ interface Props {
 }
 
 /** A bare number: a count of fittings or a coefficient. */
-export function NumberField({ path, value, label, counts, hint, optional, bare }: Props) {
+export const NumberField = memo(function NumberField({ path, value, label, counts, hint, optional, bare }: Props) {
   const id = useId();
   const options = { label: label.toLowerCase() };
   const present = value ?? (counts ? 1 : undefined);
@@ -75,4 +75,4 @@ export function NumberField({ path, value, label, counts, hint, optional, bare }
       {control}
     </FieldFrame>
   );
-}
+});

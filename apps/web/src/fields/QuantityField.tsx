@@ -1,5 +1,5 @@
 import type { Dimension, Quantity } from "@tidewright/units";
-import { useId } from "react";
+import { memo, useId } from "react";
 import { alsoInUnits, readQuantity, stepped, typedText } from "../format/quantityText.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { describedBy, FieldFrame } from "./FieldFrame.tsx";
@@ -18,7 +18,15 @@ interface Props {
 }
 
 /** One quantity with its unit as it was typed; takes any text that names a unit of the dimension. */
-export function QuantityField({ path, value, dimension, label, hint, optional, bare }: Props) {
+export const QuantityField = memo(function QuantityField({
+  path,
+  value,
+  dimension,
+  label,
+  hint,
+  optional,
+  bare,
+}: Props) {
   const id = useId();
   const format = useFormat();
   const options = { label: label.toLowerCase() };
@@ -76,4 +84,4 @@ export function QuantityField({ path, value, dimension, label, hint, optional, b
       )}
     </span>
   );
-}
+});

@@ -1,5 +1,5 @@
 import type { Dimension, Quantity } from "@tidewright/units";
-import { useId } from "react";
+import { memo, useId } from "react";
 import { readQuantity, typedText } from "../format/quantityText.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
@@ -16,7 +16,7 @@ interface Props {
 }
 
 /** Lowest and highest of a wish, in two inputs; emptying one takes the wish away where it may be left out. */
-export function RangeField({ path, value, dimension, label, hint, optional }: Props) {
+export const RangeField = memo(function RangeField({ path, value, dimension, label, hint, optional }: Props) {
   const id = useId();
   const format = useFormat();
   const options = { label: label.toLowerCase() };
@@ -57,4 +57,4 @@ export function RangeField({ path, value, dimension, label, hint, optional }: Pr
       </span>
     </FieldFrame>
   );
-}
+});

@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { memo, useId } from "react";
 import { endDragNow } from "../state/bench.ts";
 import { describedBy, FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
@@ -17,7 +17,7 @@ interface Props {
 const perCent = (share: number) => `${Number((share * 100).toFixed(2))} %`;
 
 /** A share as a slider and a number; the whole pull of the slider is one step of the history. */
-export function ShareField({ path, value, label, hint, optional, bare }: Props) {
+export const ShareField = memo(function ShareField({ path, value, label, hint, optional, bare }: Props) {
   const id = useId();
   const options = { label: label.toLowerCase() };
   const typed = useTyped(
@@ -76,4 +76,4 @@ export function ShareField({ path, value, label, hint, optional, bare }: Props) 
       </span>
     </FieldFrame>
   );
-}
+});

@@ -1,4 +1,4 @@
-import { useId } from "react";
+import { memo, useId } from "react";
 import { FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
 import { useTyped } from "./useTyped.ts";
@@ -13,7 +13,7 @@ interface Props {
 }
 
 /** A name or a note. */
-export function TextField({ path, value, label, hint, optional, bare }: Props) {
+export const TextField = memo(function TextField({ path, value, label, hint, optional, bare }: Props) {
   const id = useId();
   const options = { label: label.toLowerCase() };
   const typed = useTyped(value ?? "", (text) =>
@@ -42,4 +42,4 @@ export function TextField({ path, value, label, hint, optional, bare }: Props) {
       {input}
     </FieldFrame>
   );
-}
+});
