@@ -14,7 +14,7 @@ import "./curves.css";
 import type { Format } from "../drawing/scene.ts";
 import { textWidth } from "../drawing/textWidth.ts";
 import { headAt } from "./combinedCurve.ts";
-import { type CurveScene, type CurveUnits, type FlowWish, layoutCurves, pointLabelBox } from "./layoutCurves.ts";
+import { type CurveScene, type CurveUnits, type FlowWish, layoutCurves } from "./layoutCurves.ts";
 import { unitOfFormat } from "./unitOfFormat.ts";
 
 export interface CurvePictureProps {
@@ -162,7 +162,7 @@ function Band({ scene, id }: { scene: CurveScene; id: string }) {
   const wide = Math.max(0, band.x1 - band.x0);
   return (
     <g>
-      <rect x={band.x0} y={plot.y1} width={wide} height={plot.y0 - plot.y1} fill={`url(#${id}-band)`} />
+      <rect x={band.x0} y={plot.y1} width={wide} height={plot.y0 - plot.y1} fill={`url(#${id}-band)`} stroke="none" />
       <path d={`M${band.x0},${plot.y1}V${plot.y0}M${band.x1},${plot.y1}V${plot.y0}`} className="tw-bandEdge" />
       <path d={`M${band.aim},${plot.y1}V${plot.y0}`} className="tw-aim" />
       <text x={Math.min(band.aim + 4, plot.x1 - 20)} y={plot.y0 - 6} className="tw-curveNote">
@@ -216,7 +216,7 @@ function OperatingPoint({
         {lines[0]}
       </text>
     );
-  const box = pointLabelBox(plot, point);
+  const { label } = point;
   return (
     <g>
       <path d={`M${point.x},${point.y}V${plot.y0}M${plot.x0},${point.y}H${point.x}`} className="tw-drop" />
@@ -231,9 +231,9 @@ function OperatingPoint({
         : lines.map((text, i) => (
             <text
               key={text}
-              x={box.right ? box.x0 : box.x1}
-              y={box.y0 + 11 + 14 * i}
-              textAnchor={box.right ? "start" : "end"}
+              x={label.x}
+              y={label.y + 14 * i}
+              textAnchor={label.anchor}
               className={i === 0 ? "tw-pointFigure" : "tw-curveNote"}
             >
               {text}

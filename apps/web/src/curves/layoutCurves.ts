@@ -37,6 +37,13 @@ export interface DrawnCurve {
   readonly labelAt: { readonly x: number; readonly y: number; readonly anchor: "start" | "end" };
 }
 
+/** Where the first of the operating point's three lines stands [px]. */
+export interface PointLabel {
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: "start" | "end";
+}
+
 export interface Tick {
   /** Place on the axis [px]. */
   readonly at: number;
@@ -50,7 +57,7 @@ export interface CurveScene {
   readonly headTicks: readonly Tick[];
   readonly curves: readonly DrawnCurve[];
   /** The operating point [px]; none where nothing flows. */
-  readonly point: { readonly x: number; readonly y: number } | undefined;
+  readonly point: { readonly x: number; readonly y: number; readonly label: PointLabel } | undefined;
   /** Honest interval of the flow [px]. */
   readonly range: readonly [number, number];
   readonly band: { readonly x0: number; readonly x1: number; readonly aim: number } | undefined;
@@ -93,7 +100,10 @@ export function layoutCurves(input: CurveInput): CurveScene {
     })),
     { kind: "system", label: "system", curve: loop.systemCurve, ...systemDrawing(loop, x, y, mostFlow, mostHead) },
   ];
-  const point = loop.flow > 0 ? { x: x(loop.flow), y: y(finite(loop.totalHead)) } : undefined;
+  const highest = named.at(-1)?.curve;
+  // The largest ordinate of the pump's curve under a label that begins at a place: the label must stay above it.
+  const over = (at: number) => (highest ? y(headAt(highest, Math.max(0, x.invert(at)))) : plot.y0);
+  const point = loop.flow > 0 ? placePoint({ x: x(loop.flow), y: y(finite(loop.totalHead)) }, plot, over) : undefined;
   return {
     plot,
     flowTicks: ticks(mostFlow, units.flow, "flow", x, Math.max(2, Math.floor((plot.x1 - plot.x0) / 84))),
@@ -200,8 +210,7 @@ function systemDrawing(
 function apart(curves: readonly DrawnCurve[], plot: CurveScene["plot"], point: CurveScene["point"]): DrawnCurve[] {
   const taken: { x0: number; x1: number; y0: number; y1: number }[] = [];
   if (point) {
-    const box = pointLabelBox(plot, point);
-    taken.push(box, { x0: point.x - 9, x1: point.x + 9, y0: point.y - 9, y1: point.y + 9 });
+    taken.push(labelBox(point.label), { x0: point.x - 9, x1: point.x + 9, y0: point.y - 9, y1: point.y + 9 });
   }
   return curves.map((curve) => {
     const wide = textWidth(curve.label, 11);
@@ -221,17 +230,24 @@ function apart(curves: readonly DrawnCurve[], plot: CurveScene["plot"], point: C
   });
 }
 
-/** Returns where the numbers of the operating point stand: over it, on the side with more room.
- *  plot, point [px]   -> box [px]
- *  Findings: none. Throws: never.
- *  Valid: three lines of type of 12.5 px.
- *  Source: own construction. */
-export function pointLabelBox(plot: CurveScene["plot"], point: { readonly x: number; readonly y: number }) {
-  const wide = 132;
-  const right = point.x + 14 + wide < plot.x1 + 14;
-  const x0 = right ? point.x + 14 : Math.max(plot.x0 + 4, point.x - 14 - wide);
-  const y0 = Math.min(Math.max(point.y - 54, plot.y1 + 2), plot.y0 - 48);
-  return { x0, x1: x0 + wide, y0, y1: y0 + 42, right };
+/** Room for the operating point's numbers [px]. */
+const pointRoom = { wide: 132, high: 42 } as const;
+
+/** The numbers stand to the right of the point and over it; near the right edge they keep to the edge, over the curve. */
+function placePoint(
+  { x, y }: { readonly x: number; readonly y: number },
+  plot: CurveScene["plot"],
+  over: (x: number) => number,
+): { readonly x: number; readonly y: number; readonly label: PointLabel } {
+  const fits = x + 12 + pointRoom.wide < plot.x1 + 10;
+  const top = fits ? y - 10 : Math.min(y - 10, over(plot.x1 - pointRoom.wide) - 4);
+  const first = Math.min(Math.max(top - pointRoom.high + 14, plot.y1 + 13), plot.y0 - pointRoom.high);
+  return { x, y, label: fits ? { x: x + 12, y: first, anchor: "start" } : { x: plot.x1, y: first, anchor: "end" } };
+}
+
+function labelBox({ x, y, anchor }: PointLabel) {
+  const x0 = anchor === "start" ? x : x - pointRoom.wide;
+  return { x0, x1: x0 + pointRoom.wide, y0: y - 12, y1: y + pointRoom.high - 12 };
 }
 
 function ticks(most: number, unit: string, dimension: "flow" | "head", scale: Scale, count: number): Tick[] {

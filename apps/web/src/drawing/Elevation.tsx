@@ -40,6 +40,8 @@ export interface ElevationProps {
 interface Drag {
   readonly handle: Handle;
   readonly from: Point;
+  /** Where the pointer was in the window when it took hold: measuring the page anew at every move would cost a layout. */
+  readonly client: Point;
   readonly view: View;
   readonly key: string;
   edits: readonly SetEdit[];
@@ -70,10 +72,21 @@ export function Elevation(props: ElevationProps): ReactNode {
     [scene, view, format, showDimensions],
   );
   const keepFree = useMemo(() => [...flagRects(flags), ...dimensionRects(dimensions)], [flags, dimensions]);
-  const offsets = useRef<ReadonlyMap<string, LabelOffset>>(new Map());
+  // Labels keep their places in a drag only: anything else that moves the picture earns them a fresh search.
+  const offsets = useRef<ReadonlyMap<string, LabelOffset>>(undefined);
   const labels = useMemo(
-    () => placeLabels({ scene, view, format, selection, previous: offsets.current, keepFree, obstacles, measure }),
-    [scene, view, format, selection, keepFree, obstacles, measure],
+    () =>
+      placeLabels({
+        scene,
+        view,
+        format,
+        selection,
+        previous: dragging ? offsets.current : undefined,
+        keepFree,
+        obstacles,
+        measure,
+      }),
+    [scene, view, format, selection, dragging, keepFree, obstacles, measure],
   );
   useEffect(() => {
     offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
@@ -99,13 +112,21 @@ export function Elevation(props: ElevationProps): ReactNode {
       return;
     }
     event.currentTarget.setPointerCapture(event.pointerId);
-    drag.current = { handle: taken, from: point, view, key: `drag-${taken.part}-${++drags.current}`, edits: [] };
+    drag.current = {
+      handle: taken,
+      from: point,
+      client: { x: event.clientX, y: event.clientY },
+      view,
+      key: `drag-${taken.part}-${++drags.current}`,
+      edits: [],
+    };
     onSelect(taken.part);
   };
   const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
     const held = drag.current;
     if (!held) return;
-    const point = screenPoint(event);
+    const { client, from } = held;
+    const point = { x: from.x + event.clientX - client.x, y: from.y + event.clientY - client.y };
     if (!dragging && Math.hypot(point.x - held.from.x, point.y - held.from.y) < 3) return;
     if (!dragging) setDragging(held.handle.part);
     held.edits = editsFor(held.handle, moved(held, point));

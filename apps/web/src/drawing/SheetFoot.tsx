@@ -6,7 +6,7 @@ import type { View } from "./view.ts";
 /** Picture points of the screen in one metre of the sheet, at 96 to the inch. */
 const pointsPerMetre = 96 / 0.0254;
 
-/** Frame of the sheet, scale bar on the left, title block on the right; on a phone one above the other. */
+/** Frame of the sheet, scale bar on the left, title block on the right; on a phone the name and the scale alone. */
 export function SheetFoot({
   scene,
   view,
@@ -20,19 +20,20 @@ export function SheetFoot({
   const top = view.height - view.foot;
   const bar = niceScaleBar(view.scale, format, narrow ? 110 : view.width < 900 ? 96 : 170);
   const ratio = pointsPerMetre / view.scale;
-  const cells = scene.summary.slice(0, narrow ? 3 : 4).map((figure) => ({
+  // On a phone the sheet names the job and its scale; the numbers stand on the parts.
+  const cells = scene.summary.slice(0, narrow ? 0 : 4).map((figure) => ({
     name: figure.before ?? "",
     text: figureText({ value: figure.value, dimension: figure.dimension }, format),
   }));
-  const blockTop = narrow ? top + 38 : top + 8;
+  const blockTop = top + 8;
   const blockHeight = view.height - 6 - blockTop;
-  const cell = narrow ? (view.width - 12) / Math.max(1, cells.length) : 96;
+  const cell = 96;
   const nameWidth = narrow ? 0 : Math.min(210, Math.max(120, view.width - 12 - cell * cells.length - 230));
-  const left = narrow ? 6 : view.width - 6 - cell * cells.length - nameWidth;
+  const left = view.width - 6 - cell * cells.length - nameWidth;
   return (
     <g aria-hidden="true">
       <rect x={5.5} y={5.5} width={view.width - 11} height={view.height - 11} className="tw-sheet" />
-      <g transform={`translate(18 ${narrow ? top + 16 : top + 30})`}>
+      <g transform={`translate(18 ${narrow ? top + 20 : top + 30})`}>
         {bar.ticks.map((tick, i) => {
           const next = bar.ticks[i + 1];
           return next === undefined ? null : (
@@ -56,7 +57,7 @@ export function SheetFoot({
         </text>
       </g>
       {narrow ? (
-        <text x={view.width - 14} y={top + 20} className="tw-sheetName" textAnchor="end">
+        <text x={view.width - 14} y={top + 25} className="tw-sheetName" textAnchor="end">
           {clip(scene.name, 24)}
         </text>
       ) : (

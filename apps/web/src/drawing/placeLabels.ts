@@ -110,7 +110,7 @@ function bestPlace(
     if (cost >= least) return;
     for (const other of taken) if (overlap(rect, other, 3) > 0) return;
     for (const other of foreign) if (overlap(rect, other, 0) > 0) return;
-    for (let i = 0; i < obstacles.length && cost < least; i++) cost += overlap(rect, obstacles[i]!, 1) * 0.2;
+    for (let i = 0; i < obstacles.length && cost < least; i++) cost += overlap(rect, obstacles[i]!, 1) * 0.3;
     if (cost >= least) return;
     const tip = nearestOn(rect, anchor);
     for (const other of placed) {

@@ -23,7 +23,8 @@ export function textWidth(text: string, size: number): number {
  *  Example: fitWords("chiller", 200, 2)  ->  ["chiller"] */
 export function fitWords(text: string, room: number, most: number): string[] {
   const lines: string[] = [];
-  for (const word of text.split(" ")) {
+  // A number keeps its unit: "36 W" is one word.
+  for (const word of text.replace(/(\d) (\S{1,3})(?=\s|$)/g, "$1\u00a0$2").split(" ")) {
     const last = lines.at(-1);
     const longer = last === undefined ? word : `${last} ${word}`;
     if (last !== undefined && (textWidth(longer, 10.5) <= room || lines.length === most))
