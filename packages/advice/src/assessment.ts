@@ -122,7 +122,7 @@ export interface LoopState {
   readonly staticHead: number;
   readonly totalHead: number;
   /** Head the system asks for at each pump flow; the operating point lies on it. */
-  readonly systemCurve: Curve;
+  readonly systemCurve: SystemCurveSamples;
   /** Honest interval of the flow from the spread between fitting-loss methods [m3/s, m3/s]. */
   readonly flowRange: readonly [number, number];
 }
@@ -130,6 +130,11 @@ export interface LoopState {
 export interface Curve {
   readonly flow: readonly number[];
   readonly head: readonly number[];
+}
+
+/** A system curve with what of each pump flow reaches the display [m3/s]; both rise together. */
+export interface SystemCurveSamples extends Curve {
+  readonly toDisplay: readonly number[];
 }
 
 /** One part of a run as it works: where, how fast, what it costs in head. */

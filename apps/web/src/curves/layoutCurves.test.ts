@@ -14,7 +14,7 @@ const parabola = (speed: number): Curve => {
   return { flow, head: flow.map((q) => 4 * speed * speed - 4e6 * q * q) };
 };
 const systemFlow = Array.from({ length: 31 }, (_, i) => (1.5e-3 * i) / 30);
-const system: Curve = { flow: systemFlow, head: systemFlow.map((q) => 1 + 2e6 * q * q) };
+const system = { flow: systemFlow, head: systemFlow.map((q) => 1 + 2e6 * q * q), toDisplay: systemFlow };
 // 2.56 - 4e6 q2 = 1 + 2e6 q2  ->  q = sqrt(1.56 / 6e6), h = 1.52 (analytic).
 const flow = Math.sqrt(1.56 / 6e6);
 const loop = {
@@ -83,7 +83,9 @@ describe("the curve picture", () => {
   });
 
   it("asks more of the pumps where branches take half of what they give", () => {
-    const scene = layoutCurves({ ...input, loop: { ...loop, flowToDisplay: flow / 2 } });
+    // Analytic: half of every pump flow arrives, so the aim of 6e-4 m3/s needs twice that.
+    const split = { ...system, toDisplay: systemFlow.map((q) => q / 2) };
+    const scene = layoutCurves({ ...input, loop: { ...loop, systemCurve: split } });
     expect(scene.band!.aim).toBeCloseTo(scene.x(2 * 6e-4), 6);
   });
 

@@ -74,8 +74,8 @@ export interface CurveScene {
  *  input loop, its pumps, wish, units of the axes, size [px]   -> curve scene [px]
  *  Findings: none. Throws: where a unit is unknown.
  *  Valid: curves of one point or more. Several pumps are drawn as one combined curve with a single one lightly beside
- *  it. The wish is for what reaches the display: where branches take a share, the pumps' flow for it is larger by the
- *  present ratio of the two.
+ *  it. The wish is for what reaches the display: where branches take a share, the pumps' flow for it is read off the
+ *  system curve's samples.
  *  Source: own construction; pumps in parallel add flows at equal head, in series heads at equal flow (analytic). */
 export function layoutCurves(input: CurveInput): CurveScene {
   const { loop, pumps, units, width, height } = input;
@@ -132,8 +132,19 @@ const finite = (value: number): number => (Number.isFinite(value) ? value : 0);
 
 function wishAtPumps(wish: FlowWish | undefined, loop: LoopState): FlowWish | undefined {
   if (!wish) return undefined;
-  const share = loop.flow > 0 && loop.flowToDisplay > 0 ? loop.flowToDisplay / loop.flow : 1;
-  return { low: wish.low / share, aim: wish.aim / share, high: wish.high / share };
+  return { low: pumpFlowFor(wish.low, loop), aim: pumpFlowFor(wish.aim, loop), high: pumpFlowFor(wish.high, loop) };
+}
+
+/** Pump flow that brings a flow to the display [m3/s], between the samples of the system curve; beyond them in proportion. */
+function pumpFlowFor(target: number, loop: LoopState): number {
+  const { flow, toDisplay } = loop.systemCurve;
+  const i = toDisplay.findIndex((reached) => reached >= target);
+  const [q1, d1] = [flow[i], toDisplay[i]];
+  const [q0, d0] = [flow[i - 1], toDisplay[i - 1]];
+  if (q1 !== undefined && d1 !== undefined && q0 !== undefined && d0 !== undefined && d1 > d0)
+    return q0 + ((q1 - q0) * (target - d0)) / (d1 - d0);
+  const [q, d] = [flow.at(-1) ?? 0, toDisplay.at(-1) ?? 0];
+  return d > 0 ? (target * q) / d : target;
 }
 
 interface NamedCurve {

@@ -115,7 +115,11 @@ export function testAssessment(design: Design): Assessment {
       flowToDisplay: flow * 0.8,
       staticHead: 1.2,
       totalHead: 2.1,
-      systemCurve: { flow: [0, 4e-4, 8e-4, 1.2e-3], head: [1.2, 1.43, 2.1, 3.2] },
+      systemCurve: {
+        flow: [0, 4e-4, 8e-4, 1.2e-3],
+        head: [1.2, 1.43, 2.1, 3.2],
+        toDisplay: [0, 3.2e-4, 6.4e-4, 9.6e-4],
+      },
       flowRange: [7.6e-4, 8.7e-4],
     })),
     parts,

@@ -1,5 +1,5 @@
 import { setLink, solveCompiled } from "@tidewright/engine";
-import type { Curve, LoopState, OutletState } from "../assessment.ts";
+import type { LoopState, OutletState, SystemCurveSamples } from "../assessment.ts";
 import { endHead, levelOf, pumpFlowOf } from "../system/levels.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
@@ -28,7 +28,7 @@ export function loopStates(system: PreparedSystem, solved: SolvedSystem, withCur
       flowToDisplay: toDisplay,
       staticHead: Math.max(...heads) - source,
       totalHead: (state.head[discharge] ?? 0) - (state.head[inlet] ?? 0),
-      systemCurve: withCurves ? systemCurveOf(system, prepared, solved, flow) : { flow: [], head: [] },
+      systemCurve: withCurves ? systemCurveOf(system, prepared, solved, flow) : { flow: [], head: [], toDisplay: [] },
       flowRange: withCurves ? flowRange(prepared, flow) : [flow, flow],
     };
   });
@@ -36,14 +36,24 @@ export function loopStates(system: PreparedSystem, solved: SolvedSystem, withCur
 
 const curvePoints = 9;
 
-function systemCurveOf(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem, flow: number): Curve {
+function systemCurveOf(
+  system: PreparedSystem,
+  prepared: PreparedLoop,
+  solved: SolvedSystem,
+  flow: number,
+): SystemCurveSamples {
   const curve = new SystemCurve(system, prepared, solved);
   const largest =
     Math.max(...prepared.loop.pumps.map((pump) => pump.row?.curves[0]?.points.at(-1)?.flow ?? 0)) *
     prepared.loop.pumps.length;
   const end = Math.max(1.4 * flow, largest, 1e-4);
   const flows = Array.from({ length: curvePoints }, (_, i) => (end * (i + 0.02)) / (curvePoints - 1 + 0.02));
-  return { flow: flows, head: flows.map((q) => curve.at(q).head) };
+  const points = flows.map((q) => curve.at(q));
+  return {
+    flow: flows,
+    head: points.map((point) => point.head),
+    toDisplay: points.map((point) => point.flowToDisplay),
+  };
 }
 
 /** Flow with every fitting at its most and its least pessimistic published loss; the network is put back afterwards. */

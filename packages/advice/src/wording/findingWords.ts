@@ -48,12 +48,12 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "drain/beyond-quiet": {
     title: "Drain drags air",
-    sentence: "Drain {name} carries {value}; it stays quiet and vented up to {limit}.",
+    sentence: "Drain “{name}” carries {value}; it stays quiet and vented up to {limit}.",
     fix: "Take a larger pipe, or make it a throttled full siphon with a vented drain beside it.",
   },
   "drain/beyond-practice": {
     title: "Drain beyond the rule of thumb",
-    sentence: "Drain {name} carries {value}; the trade reckons with {limit} for this bore.",
+    sentence: "Drain “{name}” carries {value}; the trade reckons with {limit} for this bore.",
     fix: "Take a larger pipe or a second drain.",
     caution: glass,
   },
@@ -71,22 +71,22 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "drain/emergency-too-small": {
     title: "Emergency drain too small",
-    sentence: "Drain {name} takes {value} with the box full to its rim; {limit} can come.",
+    sentence: "Drain “{name}” takes {value} with the box full to its rim; {limit} can come.",
     fix: "Enlarge its rim and pipe, lower its inlet, or send less.",
   },
   "drain/emergency-wet": {
     title: "Emergency drain in use",
-    sentence: "Drain {name} carries {value} in normal running; it should stay dry.",
+    sentence: "Drain “{name}” carries {value} in normal running; it should stay dry.",
     fix: "Open the main drain further or raise the emergency's inlet.",
   },
   "drain/siphon-share-unreachable": {
     title: "Siphon cannot take its share",
-    sentence: "Drain {name} should carry {value}; fully open it can take {limit}.",
+    sentence: "Drain “{name}” should carry {value}; fully open it can take {limit}.",
     fix: "Take a larger siphon pipe or a smaller share.",
   },
   "drain/siphon-not-clearing-air": {
     title: "Siphon may not start by itself",
-    sentence: "Drain {name} runs at Froude number {value}; above about {limit} water sweeps the air out.",
+    sentence: "Drain “{name}” runs at Froude number {value}; above about {limit} water sweeps the air out.",
     fix: "Take a smaller siphon pipe, or open its valve to start it and then set it.",
   },
   "overflow/box-over-rim": {
