@@ -25,7 +25,7 @@ import { findingsOf } from "./findings/findingsOf.ts";
 import { drainStates } from "./states/drainStates.ts";
 import { loopStates, outletStates } from "./states/loopStates.ts";
 import { partStates } from "./states/partStates.ts";
-import { pumpPrice, pumpStates, tankPumpStates } from "./states/pumpStates.ts";
+import { pumpLabel, pumpPrice, pumpStates, tankPumpStates } from "./states/pumpStates.ts";
 import { sumpState } from "./states/sumpState.ts";
 import { returnFlowWish } from "./states/wishes.ts";
 import { levelOf } from "./system/levels.ts";
@@ -132,7 +132,7 @@ export function describeSystem(system: PreparedSystem, solved: SolvedSystem, cur
       chillerCapacity,
       riseRate: temperatureRiseRate(heat, volumes.system, water.density, water.specificHeat),
     },
-    cost: costState(system, power.annualCost, power.tariffCurrency),
+    cost: costState(system, tankPumps, power.annualCost, power.tariffCurrency),
     sound: {
       level: levels.length > 0 ? addSoundLevels(levels) : 0,
       ...(design.wishes.sound ? { wish: toSI(design.wishes.sound, "soundLevel") } : {}),
@@ -199,18 +199,23 @@ function perKilowattHour(tariff: { value: number; unit: string }): { price: numb
   return { price: fromSI(toSI(tariff, "tariff"), tariff.unit, "tariff"), currency: tariff.unit.split("/")[0] ?? "" };
 }
 
-function costState(system: PreparedSystem, yearly: number, currency: string): CostState {
+function costState(
+  system: PreparedSystem,
+  tankPumps: readonly TankPumpState[],
+  yearly: number,
+  currency: string,
+): CostState {
   const { design, catalogue } = system;
   const items: { path: string; label: string; price: number }[] = [];
   for (const { loop, index } of system.loops) {
     loop.pumps.forEach((pump, i) => {
       if (!pump.row) return;
       const price = pumpPrice(pump.row, design.loops[index]?.pumps[i]?.controller === true, catalogue);
-      items.push({ path: pump.path, label: `${pump.row.maker} ${pump.row.model}`, price: pump.row.price });
+      items.push({ path: pump.path, label: pumpLabel(pump.row), price: pump.row.price });
       if (price.controller > 0) items.push({ path: pump.path, label: price.label, price: price.controller });
     });
   }
-  tankPumpStates(system).forEach((pump) => {
+  tankPumps.forEach((pump) => {
     items.push({ path: pump.path, label: pump.label, price: pump.price });
   });
   const pumps = items.reduce((sum, item) => sum + item.price, 0);

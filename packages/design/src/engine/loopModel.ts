@@ -85,7 +85,7 @@ export function loopModel(
   sumpFloor: number,
 ): LoopModel {
   const path = `/loops/${index}`;
-  const build = new LoopBuilder(liquid, sumpFloor);
+  const build = new LoopBuilder(sumpFloor);
   const suction = loop.suction ? sizeRun(loop.suction, `${path}/suction`, catalogue, method) : undefined;
   const run = sizeRun(loop.run, `${path}/run`, catalogue, method);
   let inlet = "source";
@@ -157,7 +157,7 @@ class LoopBuilder {
   readonly #sumpFloor: number;
   #serial = 0;
 
-  constructor(_liquid: Liquid, sumpFloor: number) {
+  constructor(sumpFloor: number) {
     this.#sumpFloor = sumpFloor;
   }
 

@@ -102,7 +102,7 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     area: new Float64Array(n).fill(Number.NaN),
     pumps: links.map((link) => (link.kind === "pump" ? link : undefined)),
     devices: links.map((link) => (link.kind === "device" ? link : undefined)),
-    tees: compileTees(model, linkIndex, from, to, nodeIndex),
+    tees: compileTees(model, linkIndex, to, nodeIndex),
     plan: planElimination(junctions.length, from, to),
     forest: planForest(junctions.length, from, to),
     firstFlow: new Float64Array(n),

@@ -15,7 +15,6 @@ export interface CompiledTee {
 export function compileTees(
   model: NetworkModel,
   linkIndex: ReadonlyMap<string, number>,
-  _from: Int32Array,
   to: Int32Array,
   nodeIndex: ReadonlyMap<string, number>,
 ): CompiledTee[] {

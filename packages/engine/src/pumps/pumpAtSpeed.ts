@@ -1,3 +1,4 @@
+import { neighbouringSpeeds } from "./neighbouringSpeeds.ts";
 import { type PumpCurve, pumpHead, pumpHeadSlope } from "./pumpCurve.ts";
 
 /** A maker's head curve and the speed ratio it was measured at (1 is full speed). */
@@ -32,14 +33,7 @@ export interface NormalisedCurve {
 export function pumpAtSpeed(curves: readonly SpeedCurve[], speedRatio: number): PumpAtSpeed {
   if (curves.length === 0) throw new RangeError("a pump needs at least one curve");
   if (!(speedRatio >= 0)) throw new RangeError(`speed ratio must be zero or more; it is ${speedRatio}`);
-  const sorted = curves.length === 1 ? curves : [...curves].sort((a, b) => a.speedRatio - b.speedRatio);
-  let above = sorted.findIndex((entry) => entry.speedRatio >= speedRatio);
-  if (above < 0) above = sorted.length - 1;
-  const upper = sorted[above];
-  const lower = sorted[Math.max(0, above - 1)];
-  const span = upper.speedRatio - lower.speedRatio;
-  const weight = span > 0 ? Math.min(1, Math.max(0, (speedRatio - lower.speedRatio) / span)) : 1;
-  return { speedRatio, lower, upper, weight };
+  return { speedRatio, ...neighbouringSpeeds(curves, speedRatio) };
 }
 
 /** Returns the head of a pump at its speed, H = n^2 h(Q/n).

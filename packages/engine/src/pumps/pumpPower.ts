@@ -1,4 +1,5 @@
 import { evaluateMonotoneCubic, type MonotoneCubic, monotoneCubic } from "./monotoneCubic.ts";
+import { neighbouringSpeeds } from "./neighbouringSpeeds.ts";
 
 /** A maker's electrical power curve at one speed ratio; a single number where only the rating is known. */
 export interface PowerCurve {
@@ -42,13 +43,7 @@ export function powerCurve(
 export function electricalPower(curves: readonly PowerCurve[], speedRatio: number, flow: number): number {
   if (curves.length === 0) throw new RangeError("a pump needs at least one power curve");
   if (speedRatio <= 0) return 0;
-  const sorted = curves.length === 1 ? curves : [...curves].sort((a, b) => a.speedRatio - b.speedRatio);
-  let above = sorted.findIndex((entry) => entry.speedRatio >= speedRatio);
-  if (above < 0) above = sorted.length - 1;
-  const upper = sorted[above];
-  const lower = sorted[Math.max(0, above - 1)];
-  const span = upper.speedRatio - lower.speedRatio;
-  const weight = span > 0 ? Math.min(1, Math.max(0, (speedRatio - lower.speedRatio) / span)) : 1;
+  const { lower, upper, weight } = neighbouringSpeeds(curves, speedRatio);
   const phi = flow / speedRatio;
   return speedRatio ** 3 * ((1 - weight) * normalised(lower, phi) + weight * normalised(upper, phi));
 }
