@@ -3,14 +3,16 @@ import { standardGravity } from "../water/index.ts";
 import { type Elimination, planElimination } from "./elimination.ts";
 import type { DeviceLink, NetworkLink, NetworkModel, PipeLink, PumpLink, ValveLink } from "./model.ts";
 import { networkProblems } from "./networkProblems.ts";
+import { type CompiledPump, compilePump } from "./pumpLinks.ts";
 import { planForest, type SpanningForest } from "./spanningForest.ts";
 import { type CompiledTee, compileTees } from "./tees.ts";
 
 /** What a link is to the inner loop. */
 export const linkType = { pipe: 0, local: 1, pump: 2, device: 3, closed: 4 } as const;
 
-/** A network as flat arrays, one entry a link: topology and coefficients, worked out once. Heads of tanks, pump speeds
- *  and valve settings may be changed in place between solutions; topology may not. */
+/** A network as flat arrays, one entry a link: topology and coefficients, worked out once. Topology stays as it is; between
+ *  solutions these may be changed in place: `head` of known heads, `demand`, `oneWay` of a link, `pumps` of a pump link (another
+ *  object, as at a new speed; `oneWay` stays as it is), and whatever `setLink` writes. */
 export interface CompiledNetwork {
   readonly model: NetworkModel;
   readonly linkCount: number;
@@ -39,6 +41,8 @@ export interface CompiledNetwork {
   readonly transition: Float64Array;
   readonly area: Float64Array;
   readonly pumps: (PumpLink | undefined)[];
+  /** The pumps' terms at their speeds, brought up to date when a solution begins. */
+  readonly pumpTerms: (CompiledPump | undefined)[];
   readonly devices: (DeviceLink | undefined)[];
   readonly tees: readonly CompiledTee[];
   readonly plan: Elimination;
@@ -101,6 +105,7 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     transition: new Float64Array(4 * n),
     area: new Float64Array(n).fill(Number.NaN),
     pumps: links.map((link) => (link.kind === "pump" ? link : undefined)),
+    pumpTerms: links.map(() => undefined),
     devices: links.map((link) => (link.kind === "device" ? link : undefined)),
     tees: compileTees(model, linkIndex, to, nodeIndex),
     plan: planElimination(junctions.length, from, to),
@@ -112,7 +117,8 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
 }
 
 function isOneWay(link: NetworkLink): boolean {
-  return link.checkValve === true || (link.kind === "pump" && link.reverseFlow !== true);
+  if (link.checkValve === true) return true;
+  return link.kind === "pump" && link.reverseFlow !== true && link.reverseCoefficient === undefined;
 }
 
 /** Writes the coefficients of one link in place: a new speed, opening or bore; its ends stay as they are.
@@ -124,6 +130,7 @@ function isOneWay(link: NetworkLink): boolean {
 export function setLink(compiled: CompiledNetwork, index: number, link: NetworkLink): void {
   compiled.oneWay[index] = isOneWay(link) ? 1 : 0;
   compiled.pumps[index] = undefined;
+  compiled.pumpTerms[index] = undefined;
   compiled.devices[index] = undefined;
   switch (link.kind) {
     case "pipe":
@@ -134,9 +141,7 @@ export function setLink(compiled: CompiledNetwork, index: number, link: NetworkL
       break;
     case "pump":
       compiled.type[index] = linkType.pump;
-      compiled.pumps[index] = link;
-      compiled.firstFlow[index] =
-        (link.pump.upper.curve.lastFlow * link.pump.speedRatio) / (2 * link.pump.upper.speedRatio);
+      setPump(compiled, index, link);
       break;
     case "device":
       compiled.type[index] = linkType.device;
@@ -146,6 +151,24 @@ export function setLink(compiled: CompiledNetwork, index: number, link: NetworkL
       if (!link.curve) compiled.type[index] = linkType.local;
       break;
   }
+}
+
+/** Brings the terms of pumps that were replaced in `net.pumps` up to date. */
+export function refreshPumps(net: CompiledNetwork): void {
+  const { pumps, pumpTerms } = net;
+  for (let i = 0; i < pumps.length; i++) {
+    const link = pumps[i];
+    if (link !== undefined && pumpTerms[i]?.link !== link) setPump(net, i, link);
+  }
+}
+
+function setPump(compiled: CompiledNetwork, i: number, link: PumpLink): void {
+  const terms = compilePump(link);
+  compiled.pumps[i] = link;
+  compiled.pumpTerms[i] = terms;
+  // A stopped pump begins at a hundredth of its range: at rest a square law has no slope.
+  const { curve, speedRatio } = link.pump.upper;
+  compiled.firstFlow[i] = (curve.lastFlow / speedRatio) * (terms.stopped ? 0.01 : link.pump.speedRatio / 2);
 }
 
 function setPipe(compiled: CompiledNetwork, i: number, pipe: PipeLink): void {

@@ -1,6 +1,6 @@
-import { pumpHeadAtSpeed, pumpHeadSlopeAtSpeed } from "../pumps/index.ts";
 import { evaluateMonotoneCubic, slopeOfMonotoneCubic } from "../pumps/monotoneCubic.ts";
 import { type CompiledNetwork, linkType } from "./compile.ts";
+import { pumpLoss } from "./pumpLinks.ts";
 
 /** Resistance [s/m2] of a one-way link against backward flow while the solver still looks for its way, and of a shut valve. */
 const shutResistance = 1e9;
@@ -74,9 +74,10 @@ export function evaluateLosses(
       h = (minor + linear[i]) * q;
       g = 2 * minor + linear[i];
     } else if (kind === linkType.pump) {
-      const pump = net.pumps[i]?.pump;
-      h = pump === undefined ? 0 : -pumpHeadAtSpeed(pump, q);
-      g = pump === undefined ? 0 : -pumpHeadSlopeAtSpeed(pump, q);
+      const pump = net.pumpTerms[i];
+      if (pump !== undefined) pumpLoss(pump, q, i, loss, slope);
+      h = loss[i];
+      g = slope[i];
     } else if (kind === linkType.device) {
       const curve = net.devices[i]?.curve;
       h = curve === undefined ? 0 : evaluateMonotoneCubic(curve, aq);

@@ -45,12 +45,15 @@ export interface PipeLink extends LinkEnds {
   readonly laminarLoss?: number;
 }
 
-/** A pump at its speed. Water does not run back through it unless `reverseFlow` is set; a stopped pump
- *  (speed 0) that lets water back is described as a device instead. */
+/** A pump at its speed. Water does not run back through it unless `reverseFlow` or `reverseCoefficient` is given.
+ *  At speed 0 it lifts nothing and loses k Q^2 forward: k of its law H = H0 - k Q^2, where the curve has another form
+ *  `reverseCoefficient`, or where there is none the square through the curve's ends. */
 export interface PumpLink extends LinkEnds {
   readonly kind: "pump";
   readonly pump: PumpAtSpeed;
   readonly reverseFlow?: boolean;
+  /** Lets water run back, against H(0) + reverseCoefficient Q^2 at its speed [s2/m5]: a stopped pump is then a resistance. */
+  readonly reverseCoefficient?: number;
 }
 
 /** A local loss h = (laminarLoss/Re + lossCoefficient) V^2/2g on `diameter` [m]; Infinity is a closed valve. */

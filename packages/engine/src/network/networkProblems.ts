@@ -49,6 +49,12 @@ export function networkProblems(model: NetworkModel): NetworkProblem[] {
       add("not-finite", [link.id], `pipe "${link.id}" needs a length, roughness and minor loss of zero or more`);
     if (link.kind === "valve" && !(link.lossCoefficient >= 0))
       add("not-finite", [link.id], `valve "${link.id}" needs a loss coefficient of zero or more`);
+    if (link.kind === "pump" && !(link.reverseCoefficient === undefined || isResistance(link.reverseCoefficient)))
+      add(
+        "not-finite",
+        [link.id],
+        `pump "${link.id}" has reverseCoefficient ${link.reverseCoefficient}; it must be a number of zero or more`,
+      );
     if (link.kind === "device" && !link.curve && !(link.coefficient >= 0))
       add("not-finite", [link.id], `device "${link.id}" needs a loss coefficient of zero or more`);
   }
@@ -59,6 +65,10 @@ export function networkProblems(model: NetworkModel): NetworkProblem[] {
   for (const group of partsWithoutHead(model, nodes))
     add("no-fixed-head", group, `no fixed head anywhere in the part with ${group.map((id) => `"${id}"`).join(", ")}`);
   return problems;
+}
+
+function isResistance(coefficient: number): boolean {
+  return Number.isFinite(coefficient) && coefficient >= 0;
 }
 
 /** Connected parts that hold no fixed head, each as its node ids. */

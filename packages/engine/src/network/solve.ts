@@ -1,6 +1,4 @@
-import { pumpHeadAtSpeed } from "../pumps/index.ts";
-import type { CompiledNetwork } from "./compile.ts";
-import { linkType } from "./compile.ts";
+import { type CompiledNetwork, linkType, refreshPumps } from "./compile.ts";
 import { eliminate } from "./elimination.ts";
 import { evaluateLosses } from "./linkLosses.ts";
 import type { ConvergenceRecord } from "./record.ts";
@@ -144,6 +142,7 @@ export function solveCompiled(net: CompiledNetwork, state: NetworkState, options
 }
 
 function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
+  refreshPumps(net);
   state.iterations = 0;
   state.shortened = 0;
   const { head } = state;
@@ -394,8 +393,7 @@ function reopenWillingLinks(net: CompiledNetwork, state: NetworkState, single: b
   let any = false;
   for (let l = 0; l < net.linkCount; l++) {
     if (state.shut[l] === 0 || net.type[l] === linkType.closed) continue;
-    const pump = net.pumps[l]?.pump;
-    const shutoff = pump ? pumpHeadAtSpeed(pump, 0) : 0;
+    const shutoff = net.pumpTerms[l]?.shutoff ?? 0;
     const drive = state.head[net.from[l]] - state.head[net.to[l]] + shutoff;
     if (drive <= threshold * state.lossScale) continue;
     state.shut[l] = 0;
