@@ -7,6 +7,7 @@ import {
   circuitCurrent,
   continuousLoadLimit,
   overflowWeirHead,
+  secondsPerYear,
   temperatureRiseRate,
   weirUncertainty,
 } from "@tidewright/engine";
@@ -223,14 +224,14 @@ function costState(
     addDevices(loop.run, `/loops/${i}/run`, catalogue, items);
   });
   const purchase = items.reduce((sum, item) => sum + item.price, 0);
-  const horizon = design.wishes.horizon ? toSI(design.wishes.horizon, "time") : 5 * 365.25 * 86400;
+  const horizon = design.wishes.horizon ? toSI(design.wishes.horizon, "time") : 5 * secondsPerYear;
   return {
     currency: "EUR",
     items,
     pumps,
     purchase,
     horizon,
-    total: purchase + (currency === "EUR" ? (yearly * horizon) / (365.25 * 86400) : 0),
+    total: purchase + (currency === "EUR" ? (yearly * horizon) / secondsPerYear : 0),
   };
 }
 

@@ -8,6 +8,7 @@ import {
   type PumpAtSpeed,
   pumpAtSpeed,
   pumpHeadAtSpeed,
+  secondsPerYear,
 } from "@tidewright/engine";
 import { fromSI, toSI } from "@tidewright/units";
 import { type Context, reasonsFor, rejectionsFor } from "./ranking/judge.ts";
@@ -56,7 +57,7 @@ export function rank(design: Design, catalogue: Catalogue, options: RankOptions 
   const aimed = points.forDisplayFlow(own.aim, prepared.purpose === "return");
 
   const tariff = { price: fromSI(toSI(design.power.tariff, "tariff"), design.power.tariff.unit, "tariff") };
-  const years = (design.wishes.horizon ? toSI(design.wishes.horizon, "time") : 5 * 365.25 * 86400) / (365.25 * 86400);
+  const years = design.wishes.horizon ? toSI(design.wishes.horizon, "time") / secondsPerYear : 5;
   const drainLimit = solved.drains.lines.length === 0 ? Number.POSITIVE_INFINITY : points.drainCapacityAtRim;
   const context: Context = {
     design,

@@ -1,13 +1,13 @@
 import { inch, pound } from "./exactFactors.ts";
 import { linearUnit, type UnitDefinition } from "./unitDefinition.ts";
 
-/** Times in seconds. A year is the Julian year of 365.25 days, so that five years hold their leap day. */
+/** Times in seconds. A year has 365 days, 8760 h (NIST SP 811 appendix B, "year (365 days)"), as energy and cost a year are reckoned. */
 export const timeUnits: readonly UnitDefinition[] = [
   linearUnit("s", "second", 1, 1, { aliases: ["sec", "second", "seconds"], display: { decimals: 2 } }),
   linearUnit("min", "minute", 60, 1, { aliases: ["mins", "minute", "minutes"], display: { decimals: 2 } }),
   linearUnit("h", "hour", 3600, 1, { aliases: ["hr", "hrs", "hour", "hours"], display: { decimals: 2 } }),
   linearUnit("d", "day", 86_400, 1, { aliases: ["day", "days"], display: { decimals: 2 } }),
-  linearUnit("a", "Julian year of 365.25 days", 31_557_600, 1, {
+  linearUnit("a", "year of 365 days", 31_536_000, 1, {
     aliases: ["yr", "yrs", "year", "years"],
     display: { decimals: 2 },
   }),

@@ -1,4 +1,4 @@
-import { type Dimension, formatQuantity, unitLabel, unitSystems, unitsOf } from "@tidewright/units";
+import { type Dimension, formatQuantity, toSI, unitLabel, unitSystems, unitsOf } from "@tidewright/units";
 import type { Settings } from "../state/settings.ts";
 
 /** Words a number in SI in the units of the screen; also says which unit that is. */
@@ -13,7 +13,7 @@ export interface ScreenFormat {
   sum(amount: number, currency: string): string;
 }
 
-const year = 365.25 * 86400;
+const year = toSI({ value: 1, unit: "a" }, "time");
 
 /** Returns the format for a choice of units.
  *  settings system and units of one's own; a unit that is not known any more counts as not chosen   -> ScreenFormat */

@@ -174,12 +174,12 @@ const tellers: Readonly<Record<ProvenanceId, Tell>> = {
   annualCost: (a, f) => ({
     title: "Cost of running a year",
     value: f(a.power.annualCost, "money"),
-    formula: "watts × 8766 h × price of a kilowatt-hour",
+    formula: "watts × 8760 h × price of a kilowatt-hour",
     inputs: [
       ["Power", f(a.power.watts, "power")],
       ["Energy a year", f(a.power.annualEnergy, "energy")],
     ],
-    source: "Definition; a year of 365.25 days, running all the time.",
+    source: "Definition; a year of 365 days, running all the time.",
   }),
   sound: (a, f) => ({
     title: "Sound of all pumps together",

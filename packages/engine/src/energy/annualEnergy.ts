@@ -1,5 +1,6 @@
-/** Seconds in the year of 365 days on which yearly energy and cost rest; a leap year adds 0.3 %.
- *  Source: convention of this engine.
+/** Seconds in a year of 365 days, 8760 h: the one year of this project. Yearly energy and cost rest on it, and so does the unit
+ *  "a" of wishes, so that n years cost n times the yearly cost exactly; a leap year adds 0.3 %.
+ *  Source: NIST Special Publication 811 (2008) appendix B.8, "year (365 days)" = 3.1536e7 s.
  *  Example: secondsPerYear  ->  31536000 */
 export const secondsPerYear = 365 * 24 * 3600;
 

@@ -1,9 +1,10 @@
 import type { Assessment } from "@tidewright/advice";
+import { toSI } from "@tidewright/units";
 import type { Look } from "../../output/deliver.ts";
 import { money } from "../../output/format.ts";
 import { tableText } from "../../output/table.ts";
 
-const year = 31_557_600;
+const year = toSI({ value: 1, unit: "a" }, "time");
 
 /** Returns what the system draws, warms, sounds like and costs. */
 export function powerAndCostText({ power, heat, sound, cost }: Assessment, { format, width }: Look): string {
