@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { CurvePicture } from "../curves/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
@@ -10,14 +10,17 @@ const height = 220;
 /** The curve picture of one loop: of the part in hand where it belongs to a loop, else of the loop last chosen. */
 export function Curves() {
   const assessment = useBench((state) => state.assessed?.assessment);
+  // The curves follow a hand at their leisure; the operating point is of this moment.
+  const curves = useBench((state) => state.curves);
   const held = useBench((state) => loopOf(state.selection));
   const [chosen, setChosen] = useState(0);
   const [open, setOpen] = useState(true);
   const format = useFormat();
-  if (assessment === undefined) return null;
-  const place = Math.min(held ?? chosen, assessment.loops.length - 1);
-  const loop = assessment.loops[place];
-  if (loop === undefined) return null;
+  const place = Math.min(held ?? chosen, (curves?.loops.length ?? 1) - 1);
+  const pumps = useMemo(() => curves?.pumps.filter(({ loop }) => loop === place), [curves, place]);
+  const loop = curves?.loops[place];
+  const now = assessment?.loops[place] ?? loop;
+  if (assessment === undefined || loop === undefined || now === undefined || pumps === undefined) return null;
   return (
     <section className="curves" aria-label="Pump curve and system curve">
       <header className="curves-head">
@@ -48,8 +51,10 @@ export function Curves() {
         <FaultScreen what="the curve" again={assessment}>
           <CurvePicture
             loop={loop}
-            pumps={assessment.pumps.filter((pump) => pump.loop === place)}
-            wish={loop.purpose === "return" ? assessment.turnover.returnFlowWish : undefined}
+            pumps={pumps}
+            now={now}
+            pump={assessment.pumps.find((pump) => pump.loop === place)}
+            wish={loop.purpose === "return" ? curves?.turnover.returnFlowWish : undefined}
             format={format}
             height={height}
           />

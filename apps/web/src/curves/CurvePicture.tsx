@@ -2,6 +2,7 @@ import type { LoopState, PumpState } from "@tidewright/advice";
 import { unitLabel } from "@tidewright/units";
 import {
   type KeyboardEvent,
+  memo,
   type PointerEvent,
   type ReactNode,
   useEffect,
@@ -18,9 +19,13 @@ import { type CurveScene, type CurveUnits, type FlowWish, layoutCurves } from ".
 import { unitOfFormat } from "./unitOfFormat.ts";
 
 export interface CurvePictureProps {
+  /** The loop whose curves are drawn. */
   readonly loop: LoopState;
   /** Pumps of this loop, in its order. */
   readonly pumps: readonly PumpState[];
+  /** The loop at this moment and its first pump, where the operating point has moved on from the curves. */
+  readonly now?: LoopState;
+  readonly pump?: PumpState | undefined;
   readonly wish?: FlowWish | undefined;
   readonly format: Format;
   /** Height of the picture [px]. */
@@ -29,7 +34,8 @@ export interface CurvePictureProps {
 
 /** Pump curve and system curve of one loop with the operating point, the wished band and the flow's interval. A pointer
  *  over it or the arrow keys read values along the curves. */
-export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurvePictureProps): ReactNode {
+export function CurvePicture(props: CurvePictureProps): ReactNode {
+  const { loop, pumps, wish, format, height = 260, now = loop, pump = pumps[0] } = props;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(420);
@@ -48,7 +54,7 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
     () => layoutCurves({ loop, pumps, wish, units, width, height }),
     [loop, pumps, wish, units, width, height],
   );
-  const flow = read ?? Math.max(0, loop.flow);
+  const flow = read ?? Math.max(0, now.flow);
   const onKeyDown = (event: KeyboardEvent) => {
     const next = stepTo(event.key, flow, scene.mostFlow, event.shiftKey ? 10 : 100);
     if (event.key === "Escape") setRead(undefined);
@@ -72,7 +78,7 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
       aria-valuemax={scene.mostFlow}
       aria-valuenow={flow}
       aria-valuetext={
-        read === undefined ? pointLines(loop, pumps[0], format).join(", ") : readLines(scene, flow, format).join(", ")
+        read === undefined ? pointLines(now, pump, format).join(", ") : readLines(scene, flow, format).join(", ")
       }
       onKeyDown={onKeyDown}
       onBlur={() => setRead(undefined)}
@@ -91,29 +97,46 @@ export function CurvePicture({ loop, pumps, wish, format, height = 260 }: CurveP
             <line x1="0" y1="0" x2="0" y2="6" className="tw-bandHatch" />
           </pattern>
         </defs>
-        <Axes scene={scene} units={units} />
-        <Band scene={scene} id={id} />
-        <StaticHead scene={scene} loop={loop} format={format} />
-        {scene.curves.map(({ kind, d }) => (
-          <path key={kind} d={d} className={`tw-curve tw-curve-${kind}`} />
-        ))}
-        <OperatingPoint scene={scene} loop={loop} pump={pumps[0]} format={format} quiet={read !== undefined} />
-        {scene.curves.map(({ kind, label, labelAt }) => (
-          <text
-            key={kind}
-            x={labelAt.x}
-            y={labelAt.y}
-            textAnchor={labelAt.anchor}
-            className={`tw-curveName tw-curveName-${kind}`}
-          >
-            {label}
-          </text>
-        ))}
+        <Ground scene={scene} units={units} id={id} loop={loop} format={format} />
+        <OperatingPoint scene={scene} loop={now} pump={pump} format={format} quiet={read !== undefined} />
         {read === undefined ? null : <Readout scene={scene} flow={flow} format={format} />}
       </svg>
     </div>
   );
 }
+
+interface GroundProps {
+  readonly scene: CurveScene;
+  readonly units: CurveUnits;
+  readonly id: string;
+  readonly loop: LoopState;
+  readonly format: Format;
+}
+
+/** All that stands still while the operating point moves: axes, wish, curves and their names. */
+const Ground = memo(function Ground({ scene, units, id, loop, format }: GroundProps) {
+  return (
+    <>
+      <Axes scene={scene} units={units} />
+      <Band scene={scene} id={id} />
+      <StaticHead scene={scene} loop={loop} format={format} />
+      {scene.curves.map(({ kind, d }) => (
+        <path key={kind} d={d} className={`tw-curve tw-curve-${kind}`} />
+      ))}
+      {scene.curves.map(({ kind, label, labelAt }) => (
+        <text
+          key={kind}
+          x={labelAt.x}
+          y={labelAt.y}
+          textAnchor={labelAt.anchor}
+          className={`tw-curveName tw-curveName-${kind}`}
+        >
+          {label}
+        </text>
+      ))}
+    </>
+  );
+});
 
 function stepTo(key: string, flow: number, most: number, steps: number): number | undefined {
   const step = most / steps;
@@ -208,7 +231,8 @@ function OperatingPoint({
   format: Format;
   quiet: boolean;
 }) {
-  const { point, range, plot } = scene;
+  const { plot } = scene;
+  const { point, range } = scene.place(loop);
   const lines = pointLines(loop, pump, format);
   if (!point)
     return (

@@ -50,20 +50,28 @@ export interface Tick {
   readonly text: string;
 }
 
+/** Where a loop runs [px]. */
+export interface OperatingPlace {
+  /** The operating point; none where nothing flows. */
+  readonly point: { readonly x: number; readonly y: number; readonly label: PointLabel } | undefined;
+  /** Honest interval of the flow. */
+  readonly range: readonly [number, number];
+}
+
 /** The curve picture in picture points, with scales to read it by. */
 export interface CurveScene {
   readonly plot: { readonly x0: number; readonly x1: number; readonly y0: number; readonly y1: number };
   readonly flowTicks: readonly Tick[];
   readonly headTicks: readonly Tick[];
   readonly curves: readonly DrawnCurve[];
-  /** The operating point [px]; none where nothing flows. */
-  readonly point: { readonly x: number; readonly y: number; readonly label: PointLabel } | undefined;
-  /** Honest interval of the flow [px]. */
-  readonly range: readonly [number, number];
+  readonly point: OperatingPlace["point"];
+  readonly range: OperatingPlace["range"];
   readonly band: { readonly x0: number; readonly x1: number; readonly aim: number } | undefined;
   readonly staticHead: number;
   /** Largest flow on the axis [m3/s]. */
   readonly mostFlow: number;
+  /** Where a loop runs on these axes, such as the same loop a moment later. */
+  place(loop: LoopState): OperatingPlace;
   x(flow: number): number;
   y(head: number): number;
   flowAt(x: number): number;
@@ -103,7 +111,12 @@ export function layoutCurves(input: CurveInput): CurveScene {
   const highest = named.at(-1)?.curve;
   // The largest ordinate of the pump's curve under a label that begins at a place: the label must stay above it.
   const over = (at: number) => (highest ? y(headAt(highest, Math.max(0, x.invert(at)))) : plot.y0);
-  const point = loop.flow > 0 ? placePoint({ x: x(loop.flow), y: y(finite(loop.totalHead)) }, plot, over) : undefined;
+  const within = (flow: number) => x(Math.min(mostFlow, Math.max(0, finite(flow))));
+  const place = ({ flow, totalHead, flowRange }: LoopState): OperatingPlace => ({
+    point: flow > 0 ? placePoint({ x: within(flow), y: y(Math.min(mostHead, finite(totalHead))) }, plot, over) : undefined,
+    range: [within(flowRange[0]), within(flowRange[1])],
+  });
+  const { point, range } = place(loop);
   return {
     plot,
     flowTicks: ticks(mostFlow, units.flow, "flow", x, Math.max(2, Math.floor((plot.x1 - plot.x0) / 84))),
@@ -114,7 +127,8 @@ export function layoutCurves(input: CurveInput): CurveScene {
       point,
     ),
     point,
-    range: [x(finite(loop.flowRange[0])), x(Math.min(mostFlow, finite(loop.flowRange[1])))],
+    range,
+    place,
     band: wish && {
       x0: x(Math.min(wish.low, mostFlow)),
       x1: x(Math.min(wish.high, mostFlow)),

@@ -23,7 +23,11 @@ export function HandleLayer({
         return (
           <g key={handle.part} transform={`translate(${at.x} ${at.y}) rotate(${handle.axis === "x" ? 90 : 0})`}>
             <circle r={22} className={`tw-hit tw-drag-${handle.axis}`} />
-            <path d="M0,-6.5L4.6,-1.6H-4.6ZM0,6.5L4.6,1.6H-4.6Z" className={held ? "tw-grip tw-gripHeld" : "tw-grip"} />
+            <path
+              d="M0,-6.5L4.6,-1.6H-4.6ZM0,6.5L4.6,1.6H-4.6Z"
+              data-grip={handle.part}
+              className={held ? "tw-grip tw-gripHeld" : "tw-grip"}
+            />
           </g>
         );
       })}
@@ -52,6 +56,7 @@ function SpeedArc({ handle, view, held }: { handle: Handle; view: View; held: bo
         cx={Math.cos(knob) * radius}
         cy={-Math.sin(knob) * radius}
         r={held ? 5 : 3.6}
+        data-grip={handle.part}
         className={held ? "tw-grip tw-gripHeld" : "tw-grip"}
       />
     </g>

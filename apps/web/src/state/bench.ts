@@ -4,6 +4,7 @@ import {
   type Design,
   type Edit,
   endDrag,
+  type History,
   type Problem,
   record,
   redo,
@@ -13,6 +14,7 @@ import {
 import { flushSync } from "react-dom";
 import { demoJobs } from "../document/demoJobs.ts";
 import { type EngineClient, startEngine } from "../engine/engineClient.ts";
+import { quickAssess } from "../engine/quickAssess.ts";
 import type { BenchState } from "./benchState.ts";
 import { markEdit, markShown } from "./editToPaint.ts";
 import { createStore, useStore } from "./store.ts";
@@ -22,6 +24,7 @@ const first = demoJobs[0]!.design;
 const store = createStore<BenchState>({
   history: startHistory(first),
   assessed: undefined,
+  curves: undefined,
   ranking: undefined,
   levers: undefined,
   rankedLoop: 0,
@@ -43,9 +46,15 @@ export function useBench<Part>(select: (state: BenchState) => Part): Part {
 }
 
 let engine: EngineClient | undefined;
+const quick = quickAssess();
 let settling: ReturnType<typeof setTimeout> | undefined;
+let curving: ReturnType<typeof setTimeout> | undefined;
+/** True while a pointer presses on the page: nothing slow is asked under a hand. */
+let pressed = false;
 /** Quiet time after the last edit before the slower questions are asked [ms]. */
 const settleTime = 200;
+/** Time between two pictures of the curves while a hand moves [ms]; the operating point follows every move. */
+const curveTime = 120;
 
 /** True while the document differs from what was last opened or saved. */
 export function isUnsaved(): boolean {
@@ -57,23 +66,75 @@ export function isUnsaved(): boolean {
 export function startBench(): void {
   engine ??= startEngine({
     assessed(design, assessment, took) {
+      quick.hear(took);
+      const { assessed, history } = store.get();
+      // Where the page has reckoned the document itself, an answer under a hand or to an older one brings only curves.
+      const known = assessed?.design === history.present;
+      const behind = known && (pressed || design !== history.present);
+      const answer = { design, assessment, took };
       // Without flushSync React would wait for its own time slice and the frame would be missed.
-      flushSync(() => store.patch({ assessed: { design, assessment, took }, fault: undefined }));
-      markShown(design);
+      flushSync(() => store.patch({ curves: assessment, fault: undefined, ...(behind ? {} : { assessed: answer }) }));
+      if (!behind) markShown(design);
+      if (assessed === undefined) whenIdle(() => quick.warm(design));
     },
     ranked: (design, ranking) => store.patch({ ranking: { design, ranking } }),
     levered: (design, levers) => store.patch({ levers: { design, levers } }),
     fault: (_asked, message) => store.patch({ fault: message }),
   });
+  watchPointers();
   ask();
 }
 
+const whenIdle = (work: () => void) =>
+  typeof requestIdleCallback === "undefined" ? setTimeout(work, 500) : requestIdleCallback(work, { timeout: 2000 });
+
+function watchPointers(): void {
+  const press = (now: boolean) => (event: PointerEvent) => {
+    if (event.isPrimary) pressed = now;
+  };
+  addEventListener("pointerdown", press(true), true);
+  addEventListener("pointerup", press(false), true);
+  addEventListener("pointercancel", press(false), true);
+}
+
+/** Takes a history with a new document over: its numbers at once where the page can reckon them within the frame, else
+ *  when the worker answers. */
+function lay(history: History<Design>, started: number, change: Partial<BenchState> = {}): void {
+  const design = history.present;
+  markEdit(design, started);
+  const { curves } = store.get();
+  const answer = engine === undefined ? undefined : quick.ask(design, curves);
+  if (answer === undefined) {
+    store.patch({ ...change, history, refusedEdit: undefined });
+    ask();
+    return;
+  }
+  flushSync(() =>
+    store.patch({ ...change, history, refusedEdit: undefined, fault: undefined, assessed: { design, ...answer } }),
+  );
+  markShown(design);
+  curving ??= setTimeout(() => {
+    curving = undefined;
+    if (pressed) engine?.assess(store.get().history.present);
+  }, curveTime);
+  settle();
+}
+
 function ask(): void {
-  const design = store.get().history.present;
-  engine?.assess(design);
+  engine?.assess(store.get().history.present);
+  settle();
+}
+
+/** Asks the slower questions once no hand moves anything any more. */
+function settle(): void {
   clearTimeout(settling);
   settling = setTimeout(() => {
-    const { history, rankedLoop } = store.get();
+    if (pressed) {
+      settle();
+      return;
+    }
+    const { history, rankedLoop, curves, assessed } = store.get();
+    if (assessed?.design !== history.present || assessed.assessment !== curves) engine?.assess(history.present);
     engine?.rank(history.present, { loop: rankedLoop });
     engine?.levers(history.present);
   }, settleTime);
@@ -98,9 +159,8 @@ export function edit(edits: readonly Edit[], options: EditOptions = {}): Problem
   }
   const next = options.done ? endDrag(recorded.history) : recorded.history;
   // A lifted pointer without a move closes the step and changes no number.
-  if (next.present !== history.present) markEdit(next.present, started);
-  store.patch({ history: next, refusedEdit: undefined });
-  if (next.present !== history.present) ask();
+  if (next.present === history.present) store.patch({ history: next, refusedEdit: undefined });
+  else lay(next, started);
   return undefined;
 }
 
@@ -153,9 +213,7 @@ function step(way: typeof undo, word: string): void {
   const next = way(history);
   if (next === history) return;
   const label = (way === undo ? history.past.at(-1) : history.future[0])?.label ?? "edit";
-  markEdit(next.present, performance.now());
-  store.patch({ history: next, refusedEdit: undefined, said: `${word}: ${label}` });
-  ask();
+  lay(next, performance.now(), { said: `${word}: ${label}` });
 }
 
 /** Lays another document on the table, as a step that can be undone: nothing unsaved is ever lost by opening. */

@@ -25,8 +25,10 @@ export type DrawerTab = "pumps" | "levers" | "parts" | "sheet";
 /** Everything the bench shows, but for the choice of units and theme, which outlive the page. */
 export interface BenchState {
   readonly history: History<Design>;
-  /** Set before the first answer of the engine only to undefined; later it lags the document by less than a frame. */
+  /** Undefined before the first answer of the engine; later it lags the document by no more than the worker needs. */
   readonly assessed: Assessed | undefined;
+  /** The newest answer with curves; it lags `assessed` while a hand moves. */
+  readonly curves: Assessment | undefined;
   readonly ranking: { readonly design: Design; readonly ranking: Ranking } | undefined;
   readonly levers: { readonly design: Design; readonly levers: readonly Lever[] } | undefined;
   /** Which loop the ranking is about. */
