@@ -3,6 +3,7 @@ export * from "./drainBackVolume.ts";
 export * from "./drainCapacity.ts";
 export * from "./drainFlow.ts";
 export * from "./drainLine.ts";
+export * from "./drownedWeir.ts";
 export * from "./kindsvaterCarterWeirFlow.ts";
 export * from "./orificeFlow.ts";
 export * from "./overflowWeir.ts";
