@@ -9,17 +9,19 @@ import type { Description, Format } from "./format.ts";
  *  Example: describeFinding({ code: "pump/missing", severity: "warning", at: "/loops/0/pumps/0", source: "x", data: { name: "a" } }, String).title  ->  "No pump chosen" */
 export function describeFinding(finding: Finding, format: Format): Description {
   const words = findingWords[finding.code];
+  const backward = finding.value !== undefined && finding.value < 0 ? words.backward : undefined;
+  const sign = backward === undefined ? 1 : -1;
   const number = (value: number | undefined) => (value === undefined ? "—" : write(value, finding.dimension, format));
   const fill = (text: string) =>
     text.replace(/\{(\w+)\}/g, (_, key: string) => {
-      if (key === "value") return number(finding.value);
+      if (key === "value") return number(finding.value === undefined ? undefined : sign * finding.value);
       if (key === "limit") return number(finding.limit);
       const given = finding.data?.[key];
       return given === undefined ? "—" : String(placedWords[String(given)] ?? given);
     });
   return {
     title: words.title,
-    sentence: fill(words.sentence),
+    sentence: fill(backward ?? words.sentence),
     fix: fill(words.fix),
     ...(words.caution ? { caution: words.caution } : {}),
   };

@@ -28,15 +28,24 @@ const words: Readonly<Record<ReasonCode, string>> = {
   "in-tank-pump": "is a stream pump for the tank",
 };
 
-/** Returns a reason as half a sentence whose subject is the pump.
+/** Where less than nothing reaches the display, the open branches draw water back down from it past the running pump. */
+const backward: Readonly<Partial<Record<ReasonCode, string>>> = {
+  "below-wish":
+    "cannot lift: {value} of water would run back from the display through the other branches; {limit} up is the least wished",
+};
+
+/** Returns a reason as half a sentence whose subject is the pump; a flow below zero is told as water that runs back.
  *  reason Reason   format Format   -> string
  *  Source: own words.
- *  Example: describeReason({ code: "cheapest" }, String)  ->  "costs least to buy" */
+ *  Example: describeReason({ code: "cheapest" }, String)  ->  "costs least to buy"
+ *  Example: describeReason({ code: "drain-cannot-carry", value: 2, limit: 1, dimension: "flow" }, String)  ->  "sends 2; the drains take 1" */
 export function describeReason(reason: Reason, format: Format): string {
   const write = (value: number | undefined) => {
     if (value === undefined) return "—";
     if (reason.dimension === "money") return `${value.toFixed(0)} EUR`;
     return reason.dimension ? format(value, reason.dimension as Dimension) : String(value);
   };
-  return words[reason.code].replace("{value}", write(reason.value)).replace("{limit}", write(reason.limit));
+  const reversed = reason.value !== undefined && reason.value < 0 ? backward[reason.code] : undefined;
+  const value = reversed === undefined || reason.value === undefined ? reason.value : -reason.value;
+  return (reversed ?? words[reason.code]).replace("{value}", write(value)).replace("{limit}", write(reason.limit));
 }

@@ -1,9 +1,11 @@
 import type { FindingCode } from "../finding.ts";
 
-/** Words of every finding. {value}, {limit}, {name} and other names in braces are filled in. */
+/** Words of every finding. {value}, {limit}, {name} and other names in braces are filled in. `backward` is the sentence where the
+ *  value is below zero, a flow that runs the wrong way; it tells the size of it. */
 export interface Words {
   readonly title: string;
   readonly sentence: string;
+  readonly backward?: string;
   readonly fix: string;
   readonly caution?: string;
 }
@@ -34,7 +36,8 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   "flow/no-lift": {
     title: "No water gets up",
     sentence: "{name} moves nothing forward: it reaches {value} where {limit} is asked for.",
-    fix: "Take a pump with more head, ease the line, or close the branches that take the flow.",
+    backward: "Water runs back in at {name}: {value} the wrong way.",
+    fix: "Open what is shut after it, take a pump with more head, ease the line, or close the branches that take the flow.",
   },
   "flow/total-turnover-low": {
     title: "Little water movement in all",
@@ -240,8 +243,9 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "power/circuit-overload": {
     title: "Circuit loaded too far",
-    sentence: "Circuit {name} would carry {value}; {limit} is its limit for continuous load.",
-    fix: "Spread the load over circuits.",
+    sentence:
+      "Circuit {name} would carry {value}; {limit} is its limit for continuous load. All pumps and devices of this design are reckoned to hang on the first circuit.",
+    fix: "Spread the load over circuits, or enter what hangs elsewhere as another circuit's other load.",
     caution: leak,
   },
   "heat/beyond-chiller": {

@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { describeFinding } from "./describeFinding.ts";
+import { describeReason } from "./describeReason.ts";
+
+const litresPerHour = (si: number, dimension: string) =>
+  dimension === "flow" ? `${Math.round(si * 3.6e6)} L/h` : `${si} ${dimension}`;
+
+describe("the words of a flow that runs the wrong way", () => {
+  it("tell a pump that cannot lift as one past which water runs back, by its size and without a minus", () => {
+    const reason = { code: "below-wish", value: -1281 / 3.6e6, limit: 1295 / 3.6e6, dimension: "flow" } as const;
+    expect(describeReason(reason, litresPerHour)).toBe(
+      "cannot lift: 1281 L/h of water would run back from the display through the other branches; 1295 L/h up is the least wished",
+    );
+  });
+
+  it("leave a pump that gives too little as it is", () => {
+    const reason = { code: "below-wish", value: 800 / 3.6e6, limit: 1295 / 3.6e6, dimension: "flow" } as const;
+    expect(describeReason(reason, litresPerHour)).toBe("gives only 800 L/h; 1295 L/h is the least wished");
+  });
+
+  it("tell an outlet that takes water in as one", () => {
+    const finding = {
+      code: "flow/no-lift",
+      severity: "danger",
+      at: "/loops/0/run/1",
+      source: "geometry",
+      value: -700 / 3.6e6,
+      limit: 0,
+      dimension: "flow",
+      data: { name: "the outlet to display" },
+    } as const;
+    expect(describeFinding(finding, litresPerHour).sentence).toBe(
+      "Water runs back in at the outlet to display: 700 L/h the wrong way.",
+    );
+  });
+
+  it("tell a pump at rest by its head", () => {
+    const finding = {
+      code: "flow/no-lift",
+      severity: "danger",
+      at: "/loops/0/pumps/0",
+      source: "maker",
+      value: 0.5,
+      limit: 1.2,
+      dimension: "head",
+      data: { name: "Ferrow C40" },
+    } as const;
+    expect(describeFinding(finding, litresPerHour).sentence).toBe(
+      "Ferrow C40 moves nothing forward: it reaches 0.5 head where 1.2 head is asked for.",
+    );
+  });
+});
+
+describe("the words of a loaded circuit", () => {
+  it("say that all own load is reckoned on the first", () => {
+    const finding = {
+      code: "power/circuit-overload",
+      severity: "danger",
+      at: "/power/circuits/0",
+      source: "circuit",
+      value: 15,
+      limit: 12.8,
+      dimension: "current",
+      data: { name: "stand" },
+    } as const;
+    expect(describeFinding(finding, (si) => `${si} A`).sentence).toContain("reckoned to hang on the first circuit");
+  });
+});
