@@ -115,7 +115,15 @@ async function mainThread(trace: readonly TraceEvent[], edits: number): Promise<
     return (sum / 1000 / Math.max(1, edits)).toFixed(2);
   };
   return [
-    total(["FunctionCall", "EvaluateScript", "EventDispatch", "FireAnimationFrame", "RunMicrotasks", "MajorGC", "MinorGC"]),
+    total([
+      "FunctionCall",
+      "EvaluateScript",
+      "EventDispatch",
+      "FireAnimationFrame",
+      "RunMicrotasks",
+      "MajorGC",
+      "MinorGC",
+    ]),
     total(["UpdateLayoutTree", "Layout", "RecalculateStyles"]),
     total(["PrePaint", "Paint", "Layerize", "Commit", "UpdateLayer"]),
   ];

@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { openFile } from "../document/files.ts";
-import { Elevation } from "../drawing/index.ts";
+import { Elevation, type ElevationProps } from "../drawing/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
 import { edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
@@ -77,7 +77,7 @@ function Drawing() {
             assessment={assessed.assessment}
             selection={selection}
             onSelect={select}
-            onEdit={(edits, options) => edit(edits, { ...options, label: "drag" })}
+            onEdit={drag}
             format={format}
             showDimensions={dimensions && height > roomForDimensions}
             height={height}
@@ -87,6 +87,8 @@ function Drawing() {
     </section>
   );
 }
+
+const drag: ElevationProps["onEdit"] = (edits, options) => edit(edits, { ...options, label: "drag" });
 
 /** Height for the drawing [px]: on a wide screen what the layout leaves, else what lets something of the rest be seen. */
 function useFreeHeight(frame: RefObject<HTMLElement | null>): number | undefined {

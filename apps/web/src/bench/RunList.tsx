@@ -4,7 +4,7 @@ import type { Field, PartList } from "../document/fields.ts";
 import { newEntry, newParts, seriesAround } from "../document/newParts.ts";
 import { fieldsOfPart, partForm } from "../document/partForm.ts";
 import { PartField } from "../fields/PartField.tsx";
-import { edit, select } from "../state/bench.ts";
+import { edit, presentDesign, select } from "../state/bench.ts";
 
 interface Props {
   readonly design: Design;
@@ -95,7 +95,7 @@ export const RunList = memo(function RunList({ design, list, selection }: Props)
       {list.of === "run" ? (
         <RunAdder entries={entries as readonly Part[]} selected={placeIn(list.path, selection)} add={add} />
       ) : (
-        <button type="button" className="action" onClick={() => add(newEntry(design, list), entries.length)}>
+        <button type="button" className="action" onClick={() => add(newEntry(presentDesign(), list), entries.length)}>
           Add a {nouns[list.of]}
         </button>
       )}
@@ -103,12 +103,13 @@ export const RunList = memo(function RunList({ design, list, selection }: Props)
   );
 }, sameList);
 
-/** A list is described anew each time; what counts is which list of which document it is. */
+/** A list is described anew each time; what counts is which list it is, what it holds and which places it may name. */
 function sameList(before: Props, now: Props): boolean {
   const { list: a } = before;
   const { list: b } = now;
   return (
-    before.design === now.design &&
+    valueAt(before.design, a.path) === valueAt(now.design, b.path) &&
+    before.design.sump.chambers === now.design.sump.chambers &&
     before.selection === now.selection &&
     a.path === b.path &&
     a.label === b.label &&

@@ -113,7 +113,8 @@ export function layoutCurves(input: CurveInput): CurveScene {
   const over = (at: number) => (highest ? y(headAt(highest, Math.max(0, x.invert(at)))) : plot.y0);
   const within = (flow: number) => x(Math.min(mostFlow, Math.max(0, finite(flow))));
   const place = ({ flow, totalHead, flowRange }: LoopState): OperatingPlace => ({
-    point: flow > 0 ? placePoint({ x: within(flow), y: y(Math.min(mostHead, finite(totalHead))) }, plot, over) : undefined,
+    point:
+      flow > 0 ? placePoint({ x: within(flow), y: y(Math.min(mostHead, finite(totalHead))) }, plot, over) : undefined,
     range: [within(flowRange[0]), within(flowRange[1])],
   });
   const { point, range } = place(loop);

@@ -16,6 +16,7 @@ import { type LabelOffset, obstaclesOf, placeLabels } from "./placeLabels.ts";
 import { ShapeLayer } from "./ShapeLayer.tsx";
 import { SheetFoot } from "./SheetFoot.tsx";
 import type { Format, Handle, Levels, Point, Scene } from "./scene.ts";
+import { shareScene } from "./shareScene.ts";
 import { angleShare } from "./speedArc.ts";
 import { fitView, type View } from "./view.ts";
 
@@ -54,7 +55,14 @@ export function Elevation(props: ElevationProps): ReactNode {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame, props.initialWidth ?? 960);
   const measure = useMeasure(frame);
-  const scene = useMemo(() => layoutElevation(design, assessment, levels), [design, assessment, levels]);
+  const last = useRef<Scene>(undefined);
+  const scene = useMemo(
+    () => shareScene(last.current, layoutElevation(design, assessment, levels)),
+    [design, assessment, levels],
+  );
+  useEffect(() => {
+    last.current = scene;
+  }, [scene]);
   const drag = useRef<Drag | undefined>(undefined);
   const drags = useRef(0);
   const [dragging, setDragging] = useState<string>();
@@ -91,6 +99,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   useEffect(() => {
     offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
   }, [labels]);
+  // Nobody walks through the parts by keyboard while a pointer drags: their spoken numbers wait for its end.
+  const still = useRef(scene);
+  const targets = dragging ? still.current : scene;
+  useEffect(() => {
+    if (!dragging) still.current = scene;
+  }, [dragging, scene]);
   const handles = useMemo(() => shownHandles(scene, view, selection), [scene, view, selection]);
 
   const nudge = useCallback(
@@ -160,7 +174,7 @@ export function Elevation(props: ElevationProps): ReactNode {
         <HandleLayer handles={handles} view={view} active={dragging} selection={selection} />
         <FlagLayer flags={flags} onSelect={onSelect} />
         <PartTargets
-          scene={scene}
+          scene={targets}
           view={view}
           format={format}
           selection={selection}

@@ -1,33 +1,40 @@
-import type { KeyboardEvent } from "react";
+import { type KeyboardEvent, memo } from "react";
 import { spokenText } from "./labelText.ts";
 import type { Format, Handle, Scene, ScenePart } from "./scene.ts";
 import type { View } from "./view.ts";
 
 interface TargetProps {
-  readonly scene: Scene;
   readonly view: View;
   readonly format: Format;
-  readonly selection: string | undefined;
   readonly onSelect: (path: string | undefined) => void;
   /** Steps along the handle's axis; large with Shift. */
   readonly onNudge: (handle: Handle, steps: number, large: boolean) => void;
 }
 
+interface TargetsProps extends TargetProps {
+  readonly scene: Scene;
+  readonly selection: string | undefined;
+}
+
 /** Every part as a stop for the keyboard, in the order of flow; arrows move what can be moved. */
-export function PartTargets(props: TargetProps) {
+export const PartTargets = memo(function PartTargets({ scene, selection, ...rest }: TargetsProps) {
   return (
     <g>
-      {props.scene.parts.map((part) => (
-        <Target key={part.path} part={part} {...props} />
+      {scene.parts.map((part) => (
+        <Target key={part.path} part={part} held={part.path === selection} {...rest} />
       ))}
     </g>
   );
+});
+
+interface OneProps extends TargetProps {
+  readonly part: ScenePart;
+  readonly held: boolean;
 }
 
-function Target({ part, view, format, selection, onSelect, onNudge }: TargetProps & { part: ScenePart }) {
+const Target = memo(function Target({ part, view, format, held, onSelect, onNudge }: OneProps) {
   const at = view.toScreen(part.anchor);
   const { handle } = part;
-  const held = part.path === selection;
   const onKeyDown = (event: KeyboardEvent) => {
     const step = arrowStep(event.key, handle);
     if (handle && step !== 0) onNudge(handle, step, event.shiftKey || event.key.startsWith("Page"));
@@ -61,7 +68,7 @@ function Target({ part, view, format, selection, onSelect, onNudge }: TargetProp
       <circle cx={at.x} cy={at.y} r={11} className="tw-focusRing" />
     </g>
   );
-}
+});
 
 function arrowStep(key: string, handle: Handle | undefined): number {
   if (!handle) return 0;

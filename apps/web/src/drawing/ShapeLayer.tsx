@@ -15,7 +15,7 @@ interface LayerProps {
 
 /** Everything that is drawn to scale: bodies, then pipes by line, then symbols and devices. */
 export const ShapeLayer = memo(function ShapeLayer({ scene, view, selection, id }: LayerProps) {
-  const held = (path: string) => selection !== undefined && (path === selection || path.startsWith(`${selection}/`));
+  const held = (path: string) => isHeld(path, selection);
   const bodies = scene.shapes.filter((shape) => shape.kind === "area" || shape.kind === "line");
   const marks = scene.shapes.filter((shape) => shape.kind === "symbol" || shape.kind === "box");
   return (
@@ -24,7 +24,12 @@ export const ShapeLayer = memo(function ShapeLayer({ scene, view, selection, id 
         <Body key={key(shape, i)} shape={shape} view={view} held={held(shape.path)} id={id} />
       ))}
       {pipeLines(scene.shapes).map(([line, pipes]) => (
-        <PipeLine key={line} pipes={pipes} view={view} held={held} />
+        <PipeLine
+          key={line}
+          pipes={pipes}
+          view={view}
+          selection={pipes.some(({ path }) => held(path)) ? selection : undefined}
+        />
       ))}
       {marks.map((shape, i) => (
         <Mark key={key(shape, i)} shape={shape} view={view} held={held(shape.path)} />
@@ -32,6 +37,9 @@ export const ShapeLayer = memo(function ShapeLayer({ scene, view, selection, id 
     </g>
   );
 });
+
+const isHeld = (path: string, selection: string | undefined): boolean =>
+  selection !== undefined && (path === selection || path.startsWith(`${selection}/`));
 
 const key = (shape: Shape, i: number): string => `${shape.path}:${i}`;
 
@@ -46,7 +54,7 @@ function pipeLines(shapes: readonly Shape[]): [string, PipeShape[]][] {
   return [...lines];
 }
 
-function Body({ shape, view, held, id }: { shape: Shape; view: View; held: boolean; id: string }) {
+const Body = memo(function Body({ shape, view, held, id }: { shape: Shape; view: View; held: boolean; id: string }) {
   if (shape.kind !== "area" && shape.kind !== "line") return null;
   const d = pathOf(shape.points, view, shape.kind === "area");
   const hatch = shape.ink === "ground" || shape.ink === "glass" ? `url(#${id}-${shape.ink})` : undefined;
@@ -62,7 +70,7 @@ function Body({ shape, view, held, id }: { shape: Shape; view: View; held: boole
       {shape.ink === "ground" ? <path d={groundLine(shape.points, view)} className="tw-outline" /> : null}
     </>
   );
-}
+});
 
 /** Only the upper edge of the ground is a line; the hatch fades out below it. */
 function groundLine(points: readonly Point[], view: View): string {
@@ -74,13 +82,20 @@ function groundLine(points: readonly Point[], view: View): string {
   );
 }
 
-function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: View; held: (path: string) => boolean }) {
+interface PipeLineProps {
+  readonly pipes: readonly PipeShape[];
+  readonly view: View;
+  /** The part in hand where it is one of this line. */
+  readonly selection: string | undefined;
+}
+
+const PipeLine = memo(function PipeLine({ pipes, view, selection }: PipeLineProps) {
   const lines = pipes.map((pipe, i) => ({
     pipe,
     id: `${pipe.path}:${i}`,
     d: pathOf(pipe.points, view, false),
     wide: Math.max(2, pipe.bore * view.scale),
-    held: held(pipe.path),
+    held: isHeld(pipe.path, selection),
     cap: pipe.square ? ("square" as const) : undefined,
   }));
   return (
@@ -107,9 +122,19 @@ function PipeLine({ pipes, view, held }: { pipes: readonly PipeShape[]; view: Vi
       )}
     </g>
   );
+}, samePipes);
+
+/** Lines are gathered anew each time; what counts is that the very same pipes are in them. */
+function samePipes(before: PipeLineProps, now: PipeLineProps): boolean {
+  return (
+    before.view === now.view &&
+    before.selection === now.selection &&
+    before.pipes.length === now.pipes.length &&
+    before.pipes.every((pipe, i) => pipe === now.pipes[i])
+  );
 }
 
-function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }) {
+const Mark = memo(function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }) {
   if (shape.kind === "box") return <Device shape={shape} view={view} held={held} />;
   if (shape.kind !== "symbol") return null;
   const at = view.toScreen(shape.at);
@@ -135,7 +160,7 @@ function Mark({ shape, view, held }: { shape: Shape; view: View; held: boolean }
       ) : null}
     </>
   );
-}
+});
 
 /** A device's name stands in its box, on two lines where one is too short for it. */
 function Device({ shape, view, held }: { shape: BoxShape; view: View; held: boolean }) {

@@ -1,1 +1,1 @@
-export { Elevation } from "./Elevation.tsx";
+export { Elevation, type ElevationProps } from "./Elevation.tsx";

@@ -48,7 +48,7 @@ export function useBench<Part>(select: (state: BenchState) => Part): Part {
 let engine: EngineClient | undefined;
 const quick = quickAssess();
 let settling: ReturnType<typeof setTimeout> | undefined;
-let curving: ReturnType<typeof setTimeout> | undefined;
+let curvesAsked = false;
 /** True while a pointer presses on the page: nothing slow is asked under a hand. */
 let pressed = false;
 /** Quiet time after the last edit before the slower questions are asked [ms]. */
@@ -113,10 +113,13 @@ function lay(history: History<Design>, started: number, change: Partial<BenchSta
     store.patch({ ...change, history, refusedEdit: undefined, fault: undefined, assessed: { design, ...answer } }),
   );
   markShown(design);
-  curving ??= setTimeout(() => {
-    curving = undefined;
-    if (pressed) engine?.assess(store.get().history.present);
-  }, curveTime);
+  if (!curvesAsked) {
+    curvesAsked = true;
+    setTimeout(() => {
+      curvesAsked = false;
+      if (pressed) engine?.assess(store.get().history.present);
+    }, curveTime);
+  }
   settle();
 }
 
