@@ -1,3 +1,5 @@
+import { combiningTeeTerms, dividingTeeTerms } from "./teeTerms.ts";
+
 /** Losses of a tee by how the flow splits, both K [-] on the velocity head of the combined leg, with their slopes. */
 export interface TeeLosses {
   /** K between the combined leg and the branch [-]; negative where the main stream draws the branch along. */
@@ -10,8 +12,11 @@ export interface TeeLosses {
   readonly runSlope: number;
 }
 
-function withinUnit(share: number): number {
-  return Math.min(1, Math.max(0, share));
+/** Branch, run and their slopes, on the way to an object. */
+const scratch = new Float64Array(4);
+
+function teeLossesOf([branch = 0, run = 0, branchSlope = 0, runSlope = 0]: Float64Array): TeeLosses {
+  return { branch, run, branchSlope, runSlope };
 }
 
 /** Losses of a 90 degree tee that divides a flow, y = Qbranch/Qcombined, a = Abranch/Acombined:
@@ -24,24 +29,8 @@ function withinUnit(share: number): number {
  *  Example: dividingTeeLoss(0.25, 1).branch  ->  1.03785
  *  Example: dividingTeeLoss(0.25, 1).run  ->  -0.0625 */
 export function dividingTeeLoss(flowRatio: number, areaRatioBranch: number): TeeLosses {
-  const y = withinUnit(flowRatio);
-  const a = areaRatioBranch;
-  const g = a > 2 / 3 ? 1 + 0.3 * y * y : 1;
-  const gSlope = a > 2 / 3 ? 0.6 * y : 0;
-  const h = (a > 4 / 9 ? 0.3 : 1) / (a * a);
-  let m = 0.4;
-  let mSlope = 0;
-  if (a > 0.4) {
-    const factor = y <= 0.5 ? 2 : 0.3;
-    m = factor * (2 * y - 1);
-    mSlope = 2 * factor;
-  }
-  return {
-    branch: g * (1 + h * y * y),
-    run: m * y * y,
-    branchSlope: gSlope * (1 + h * y * y) + g * 2 * h * y,
-    runSlope: mSlope * y * y + 2 * m * y,
-  };
+  dividingTeeTerms(flowRatio, areaRatioBranch, scratch);
+  return teeLossesOf(scratch);
 }
 
 /** Losses of a 90 degree tee that joins two flows, y = Qbranch/Qcombined, a = Abranch/Acombined:
@@ -55,17 +44,6 @@ export function dividingTeeLoss(flowRatio: number, areaRatioBranch: number): Tee
  *  Example: combiningTeeLoss(0.25, 1).branch  ->  -0.0421875
  *  Example: combiningTeeLoss(0.25, 1).run  ->  0.325 */
 export function combiningTeeLoss(flowRatio: number, areaRatioBranch: number): TeeLosses {
-  const y = withinUnit(flowRatio);
-  const a = areaRatioBranch;
-  const falling = 0.9 * (1 - y);
-  const isFalling = a > 0.35 && falling > 0.55;
-  const c = a <= 0.35 ? 1 : isFalling ? falling : 0.55;
-  const inner = 1 + (y * y) / (a * a) - 2 * (1 - y) ** 2;
-  const innerSlope = (2 * y) / (a * a) + 4 * (1 - y);
-  return {
-    branch: c * inner,
-    run: 1.55 * y - y * y,
-    branchSlope: c * innerSlope + (isFalling ? -0.9 * inner : 0),
-    runSlope: 1.55 - 2 * y,
-  };
+  combiningTeeTerms(flowRatio, areaRatioBranch, scratch);
+  return teeLossesOf(scratch);
 }

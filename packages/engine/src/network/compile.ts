@@ -5,7 +5,7 @@ import type { DeviceLink, NetworkLink, NetworkModel, PipeLink, PumpLink, ValveLi
 import { networkProblems } from "./networkProblems.ts";
 import { type CompiledPump, compilePump } from "./pumpLinks.ts";
 import { planForest, type SpanningForest } from "./spanningForest.ts";
-import { type CompiledTee, compileTees } from "./tees.ts";
+import { type CompiledTees, compileTees } from "./tees.ts";
 
 /** What a link is to the inner loop. */
 export const linkType = { pipe: 0, local: 1, pump: 2, device: 3, closed: 4 } as const;
@@ -44,11 +44,12 @@ export interface CompiledNetwork {
   /** The pumps' terms at their speeds, brought up to date when a solution begins. */
   readonly pumpTerms: (CompiledPump | undefined)[];
   readonly devices: (DeviceLink | undefined)[];
-  readonly tees: readonly CompiledTee[];
+  readonly tees: CompiledTees;
   readonly plan: Elimination;
   readonly forest: SpanningForest;
-  /** A flow to begin with [m3/s]: 1 m/s in pipes, half of the last flow for pumps. */
+  /** A flow to begin with [m3/s]: 1 m/s in pipes, half of the last flow for pumps; and 1/sqrt(f) of pipes at that flow. */
   readonly firstFlow: Float64Array;
+  readonly firstRoot: Float64Array;
 }
 
 /** Returns a network as flat arrays with its elimination order, ready for `solveCompiled`.
@@ -64,12 +65,20 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
   const { nodes, links } = model;
   const junctions = nodes.flatMap((node, i) => (node.kind === "junction" ? [i] : []));
   const fixed = nodes.flatMap((node, i) => (node.kind === "fixedHead" ? [i] : []));
-  const nodeOrder = Int32Array.from([...junctions, ...fixed]);
-  const nodeIndex = new Map<string, number>();
-  nodeOrder.forEach((modelIndex, i) => nodeIndex.set(nodes[modelIndex].id, i));
+  const first = new Map([...junctions, ...fixed].map((modelIndex, i) => [nodes[modelIndex].id, i]));
   const linkIndex = new Map(links.map((link, i) => [link.id, i]));
 
   const n = links.length;
+  const end = (id: string) => first.get(id) as number;
+  const plan = planElimination(
+    junctions.length,
+    Int32Array.from(links, (link) => end(link.from)),
+    Int32Array.from(links, (link) => end(link.to)),
+  );
+  // Junctions take the numbers of their removal, so that the solver reads its arrays from front to back.
+  const nodeOrder = Int32Array.from([...Array.from(plan.order, (i) => junctions[i]), ...fixed]);
+  const nodeIndex = new Map<string, number>();
+  nodeOrder.forEach((modelIndex, i) => nodeIndex.set(nodes[modelIndex].id, i));
   const at = (id: string) => nodeIndex.get(id) as number;
   const from = Int32Array.from(links, (link) => at(link.from));
   const to = Int32Array.from(links, (link) => at(link.to));
@@ -78,8 +87,8 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     const node = nodes[modelIndex];
     if (node.kind === "fixedHead") head[junctions.length + i] = node.head;
   });
-  const demand = Float64Array.from(junctions, (modelIndex) => {
-    const node = nodes[modelIndex];
+  const demand = Float64Array.from(plan.order, (i) => {
+    const node = nodes[junctions[i]];
     return node.kind === "junction" ? (node.demand ?? 0) : 0;
   });
 
@@ -108,9 +117,10 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     pumpTerms: links.map(() => undefined),
     devices: links.map((link) => (link.kind === "device" ? link : undefined)),
     tees: compileTees(model, linkIndex, to, nodeIndex),
-    plan: planElimination(junctions.length, from, to),
+    plan,
     forest: planForest(junctions.length, from, to),
     firstFlow: new Float64Array(n),
+    firstRoot: new Float64Array(n).fill(7),
   };
   links.forEach((link, i) => setLink(compiled, i, link));
   return compiled;
@@ -184,6 +194,8 @@ function setPipe(compiled: CompiledNetwork, i: number, pipe: PipeLink): void {
   // K1/Re V^2/2g is linear in Q.
   compiled.linear[i] = ((pipe.laminarLoss ?? 0) / compiled.reynolds[i]) * velocityHead;
   compiled.firstFlow[i] = area;
+  compiled.firstRoot[i] =
+    1 / Math.sqrt(colebrook(Math.max(4000, compiled.reynolds[i] * area), pipe.roughness / pipe.diameter));
   setTransition(compiled.transition, 4 * i, pipe.roughness / pipe.diameter, compiled.roughnessTerm[i]);
 }
 

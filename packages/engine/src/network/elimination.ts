@@ -3,21 +3,23 @@
  *  The matrix is a weighted graph: w(i,j) is the conductance between two junctions, e(i) that from junction i to known heads.
  *  Removing junction k replaces its star by a mesh: w(i,j) += w(i,k) w(k,j) / d(k), e(i) += w(i,k) e(k) / d(k), with
  *  d(k) = e(k) + sum of its w. This is Cholesky without a single subtraction, so conductances may differ by any ratio
- *  (a closed valve next to a wide socket) without losing figures. The order and the pattern depend on topology alone and
- *  are worked out once, as a flat list of operations. */
+ *  (a closed valve next to a wide socket) without losing figures. Order and pattern depend on topology alone and are worked out
+ *  once. Junctions are numbered in the order of their removal, so all is read from front to back:
+ *
+ *    values   e(0) .. e(size-1) | w of junction 0 to its later neighbours | w of junction 1 ... */
 export interface Elimination {
   readonly size: number;
-  /** Junctions in the order of their removal. */
+  /** Removal order: order[s] is the number, before renumbering, of junction s. */
   readonly order: Int32Array;
-  /** Neighbours of order[s] at its removal: entries start[s] .. start[s+1]-1, each a junction and the slot of its weight. */
+  /** Entries of junction s: start[s] .. start[s+1]-1 of `neighbour`, and of `values` after the first `size`. */
   readonly start: Int32Array;
   readonly neighbour: Int32Array;
-  readonly slot: Int32Array;
-  /** Slots that receive the mesh, one for each pair of neighbours, in order of the double loop i < j. */
+  /** Places in `values` that receive the mesh, one for each pair of neighbours, in order of the double loop i < j. */
   readonly meshTarget: Int32Array;
-  readonly slots: number;
-  /** Slot of the weight between the two junction ends of a link; -1 where an end is a known head. */
-  readonly linkSlot: Int32Array;
+  /** Length of `values`; the last place takes what links between known heads add, and is never read. */
+  readonly length: number;
+  /** Place in `values` of the conductance of each link. */
+  readonly linkTarget: Int32Array;
 }
 
 /** Works out order and pattern: minimum degree, which keeps the mesh small on the nearly tree-like networks of plumbing. */
@@ -36,33 +38,41 @@ export function planElimination(size: number, from: Int32Array, to: Int32Array):
     if (from[link] < size && to[link] < size) linkSlot[link] = slotBetween(from[link], to[link]);
 
   const order = new Int32Array(size);
+  const rank = new Int32Array(size);
   const start = new Int32Array(size + 1);
   const neighbour: number[] = [];
-  const slot: number[] = [];
-  const meshTarget: number[] = [];
+  /** Place of each slot in `values`: slots of one junction side by side. */
+  const place: number[] = [];
+  const meshSlot: number[] = [];
   const queue = new DegreeQueue(adjacent.map((edges) => edges.size));
   for (let s = 0; s < size; s++) {
     const k = queue.takeLowest();
     order[s] = k;
+    rank[k] = s;
     const edges = [...adjacent[k]];
     for (const [i] of edges) adjacent[i].delete(k);
     for (let a = 0; a < edges.length; a++) {
+      place[edges[a][1]] = size + neighbour.length;
       neighbour.push(edges[a][0]);
-      slot.push(edges[a][1]);
-      for (let b = a + 1; b < edges.length; b++) meshTarget.push(slotBetween(edges[a][0], edges[b][0]));
+      for (let b = a + 1; b < edges.length; b++) meshSlot.push(slotBetween(edges[a][0], edges[b][0]));
     }
     for (const [i] of edges) queue.update(i, adjacent[i].size);
     start[s + 1] = neighbour.length;
   }
+  const nowhere = size + slots;
+  const linkTarget = linkSlot.map((slot, link) => {
+    if (slot >= 0) return place[slot];
+    if (from[link] < size) return rank[from[link]];
+    return to[link] < size ? rank[to[link]] : nowhere;
+  });
   return {
     size,
     order,
     start,
-    neighbour: Int32Array.from(neighbour),
-    slot: Int32Array.from(slot),
-    meshTarget: Int32Array.from(meshTarget),
-    slots,
-    linkSlot,
+    neighbour: Int32Array.from(neighbour, (i) => rank[i]),
+    meshTarget: Int32Array.from(meshSlot, (slot) => place[slot]),
+    length: nowhere + 1,
+    linkTarget,
   };
 }
 
@@ -105,39 +115,41 @@ class DegreeQueue {
   }
 }
 
-/** Solves the nodal equations in place. weight [one per slot] and excess [one per junction] are conductances [m2/s] and
- *  are used up; rhs [m3/s, one per junction] becomes the solution [m]. */
-export function eliminate(
-  plan: Elimination,
-  weight: Float64Array,
-  excess: Float64Array,
-  rhs: Float64Array,
-  diagonal: Float64Array,
-): void {
-  const { size, order, start, neighbour, slot, meshTarget } = plan;
+/** Eliminates in place: `values` [m2/s] come in as conductances; behind e(k) stay the shares w(i,k)/d(k), and `inverse`
+ *  takes 1/d(k) [s/m2]. */
+export function factorise(plan: Elimination, values: Float64Array, inverse: Float64Array): void {
+  const { size, start, neighbour, meshTarget } = plan;
   let mesh = 0;
-  for (let s = 0; s < size; s++) {
-    const k = order[s];
-    const begin = start[s];
-    const end = start[s + 1];
-    let d = excess[k];
-    for (let a = begin; a < end; a++) d += weight[slot[a]];
-    diagonal[s] = d;
-    const scaledExcess = excess[k] / d;
-    const scaledRhs = rhs[k] / d;
+  let begin = size;
+  for (let k = 0; k < size; k++) {
+    const end = size + start[k + 1];
+    const excess = values[k];
+    let d = excess;
+    for (let a = begin; a < end; a++) d += values[a];
+    const share = 1 / d;
+    inverse[k] = share;
     for (let a = begin; a < end; a++) {
-      const w = weight[slot[a]];
-      const i = neighbour[a];
-      excess[i] += w * scaledExcess;
-      rhs[i] += w * scaledRhs;
-      const ratio = w / d;
-      for (let b = a + 1; b < end; b++) weight[meshTarget[mesh++]] += ratio * weight[slot[b]];
+      const ratio = values[a] * share;
+      values[neighbour[a - size]] += ratio * excess;
+      for (let b = a + 1; b < end; b++) values[meshTarget[mesh++]] += ratio * values[b];
+      values[a] = ratio;
     }
+    begin = end;
   }
-  for (let s = size - 1; s >= 0; s--) {
-    const k = order[s];
-    let sum = rhs[k];
-    for (let a = start[s]; a < start[s + 1]; a++) sum += weight[slot[a]] * rhs[neighbour[a]];
-    rhs[k] = sum / diagonal[s];
+}
+
+/** Solves for one right-hand side [m3/s, one per junction], which becomes the solution [m]. */
+export function substitute(plan: Elimination, values: Float64Array, inverse: Float64Array, rhs: Float64Array): void {
+  const { size, start, neighbour } = plan;
+  let a = 0;
+  for (let k = 0; k < size; k++) {
+    const end = start[k + 1];
+    const b = rhs[k];
+    for (; a < end; a++) rhs[neighbour[a]] += values[size + a] * b;
+  }
+  for (let k = size - 1; k >= 0; k--) {
+    let sum = rhs[k] * inverse[k];
+    for (a = start[k + 1] - 1; a >= start[k]; a--) sum += values[size + a] * rhs[neighbour[a]];
+    rhs[k] = sum;
   }
 }

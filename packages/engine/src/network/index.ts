@@ -3,4 +3,5 @@ export * from "./model.ts";
 export * from "./networkProblems.ts";
 export * from "./record.ts";
 export * from "./solution.ts";
-export { type NetworkState, newNetworkState, type SolveOptions, solveCompiled } from "./solve.ts";
+export { type SolveOptions, solveCompiled } from "./solve.ts";
+export { type NetworkState, newNetworkState } from "./state.ts";

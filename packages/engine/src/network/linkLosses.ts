@@ -1,76 +1,113 @@
 import { evaluateMonotoneCubic, slopeOfMonotoneCubic } from "../pumps/monotoneCubic.ts";
 import { type CompiledNetwork, linkType } from "./compile.ts";
 import { pumpLoss } from "./pumpLinks.ts";
+import type { NetworkState } from "./state.ts";
 
 /** Resistance [s/m2] of a one-way link against backward flow while the solver still looks for its way, and of a shut valve. */
 const shutResistance = 1e9;
+/** Weight of the energy error of a link that leaks, until it is shut. */
+const leakWeight = 1e-4;
+/** Conductance left to a shut link [m2/s], so that water behind it still has a head. */
+const shutConductance = 1e-13;
+/** Smallest slope used as a resistance [s/m2]: at rest a square law has none. It only shortens a step, never moves the answer. */
+const leastSlope = 1e-9;
 
 const halfLog = 2 / Math.LN10;
 
-/** Head loss h(Q) [m] and slope dh/dQ [s/m2] of every link at its flow, into `loss` and `slope`. Losses rise with flow in
- *  every link, which is what makes the whole network have one solution.
+/** One pass over all links at the present flows and heads: losses h(Q) [m] and slopes dh/dQ [s/m2], the energy left over
+ *  r = dH - h [m], the largest of these, and the nodal equations of the next Newton step, A dh = B (Q + r/g) - demand. Losses rise
+ *  with flow in every link, which is what makes the whole network have one solution.
  *
- *  Friction follows Colebrook-White exactly above Re 4000. x = 1/sqrt(f) solves x = -2 log10(b + a x), a = 2.51/Re; with
+ *  Friction follows Colebrook-White above Re 4000. x = 1/sqrt(f) solves x = -2 log10(b + a x), a = 2.51/Re; with
  *  w = (2/ln 10) a / (b + a x) one Halley step from a near x leaves an error of third order, and `x` keeps its value between calls,
- *  so a solver that converges pays one logarithm a pipe. Then dh/dQ = 2 h / (Q (1 + w)). */
-export function evaluateLosses(
-  net: CompiledNetwork,
-  shut: Uint8Array,
-  flow: Float64Array,
-  x: Float64Array,
-  loss: Float64Array,
-  slope: Float64Array,
-): void {
-  const { type, friction, quadratic, linear, reynolds, roughnessTerm, transition, oneWay } = net;
+ *  so a solver that converges pays one logarithm a pipe. Then dh/dQ = 2 h / (Q (1 + w)). The step is repeated until it is below
+ *  `rootStep`: 1e-4 leaves nothing above rounding.
+ *  `teeLoss` and `teeSlope` are those of the legs of tees and zero elsewhere. */
+export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: number): void {
+  const {
+    from,
+    to,
+    type,
+    friction,
+    quadratic,
+    linear,
+    reynolds,
+    roughnessTerm,
+    oneWay,
+    junctionCount: size,
+    demand,
+  } = net;
+  const { flow, head, x, loss, slope, conductance, left, change, shut, values, rhs, curvature, teeLoss, teeSlope } =
+    state;
+  const { linkTarget } = net.plan;
+  const tees = net.tees.count > 0;
+  for (let i = 0; i < values.length; i++) values[i] = 0;
+  for (let j = 0; j < size; j++) rhs[j] = -demand[j];
+  let worst = 0;
+  let worstLink = -1;
+  let scale = state.headScale;
+  let contentSlope = 0;
   for (let i = 0; i < net.linkCount; i++) {
-    const q = flow[i];
     if (shut[i] !== 0) {
       loss[i] = 0;
       slope[i] = Number.POSITIVE_INFINITY;
+      conductance[i] = 0;
+      left[i] = 0;
+      values[linkTarget[i]] += shutConductance;
       continue;
     }
+    const q = flow[i];
     const kind = type[i];
     const aq = q < 0 ? -q : q;
     let h: number;
     let g: number;
+    let bend: number;
     if (kind === linkType.pipe) {
+      const k = quadratic[i];
       const re = reynolds[i] * aq;
+      const minor = k * aq;
+      bend = k;
+      h = (minor + linear[i]) * q;
+      g = 2 * minor + linear[i];
       if (re > 4000) {
         const a = 2.51 / re;
         const b = roughnessTerm[i];
         let root = x[i];
-        let inner = b + a * root;
-        let w = (halfLog * a) / inner;
+        let t = 1;
         for (let step = 0; step < 12; step++) {
-          const residual = root + halfLog * Math.log(inner);
-          // Halley: F' = 1 + w, F'' = -w a / inner.
-          const newton = residual / (1 + w);
-          const change = newton / (1 + (0.5 * newton * w * a) / (inner * (1 + w)));
-          root -= change;
-          inner = b + a * root;
-          w = (halfLog * a) / inner;
-          if (change < 1e-4 && change > -1e-4) break;
+          const inner = b + a * root;
+          const u = a / inner;
+          const w = halfLog * u;
+          t = 1 / (1 + w);
+          // Halley: F' = 1 + w, F'' = -w u; the quotient 1/(1 + e) as 1 - e, which is as good to third order.
+          const newton = (root + halfLog * Math.log(inner)) * t;
+          const move = newton * (1 - 0.5 * newton * w * u * t);
+          root -= move;
+          if (move < rootStep && move > -rootStep) break;
         }
         x[i] = root;
-        const turbulent = (friction[i] / (root * root)) * aq;
-        h = turbulent * q;
-        g = (2 * turbulent) / (1 + w);
+        const f = friction[i] / (root * root);
+        const wall = 2 * t * f;
+        h += f * aq * q;
+        g += wall * aq;
+        bend += (t - 0.5) * wall;
       } else if (re > 2000) {
-        const t = (re - 2000) / 2000;
-        const k = 4 * i;
-        const f = transition[k] + t * (transition[k + 1] + t * (transition[k + 2] + t * transition[k + 3]));
-        const df = transition[k + 1] + t * (2 * transition[k + 2] + t * 3 * transition[k + 3]);
-        h = friction[i] * f * aq * q;
-        g = friction[i] * aq * (2 * f + (df * re) / 2000);
+        const { transition } = net;
+        const s = (re - 2000) / 2000;
+        const c = 4 * i;
+        const f = transition[c] + s * (transition[c + 1] + s * (transition[c + 2] + s * transition[c + 3]));
+        const df = transition[c + 1] + s * (2 * transition[c + 2] + s * 3 * transition[c + 3]);
+        h += friction[i] * f * aq * q;
+        g += friction[i] * aq * (2 * f + (df * re) / 2000);
+        bend += friction[i] * f;
       } else {
-        g = (friction[i] * 64) / reynolds[i];
-        h = g * q;
+        const laminar = (friction[i] * 64) / reynolds[i];
+        h += laminar * q;
+        g += laminar;
       }
-      const minor = quadratic[i] * aq;
-      h += (minor + linear[i]) * q;
-      g += 2 * minor + linear[i];
     } else if (kind === linkType.local) {
-      const minor = quadratic[i] * aq;
+      bend = quadratic[i];
+      const minor = bend * aq;
       h = (minor + linear[i]) * q;
       g = 2 * minor + linear[i];
     } else if (kind === linkType.pump) {
@@ -78,20 +115,55 @@ export function evaluateLosses(
       if (pump !== undefined) pumpLoss(pump, q, i, loss, slope);
       h = loss[i];
       g = slope[i];
+      bend = pump?.single ? 0.5 * (pump.exponent - 1) * (g / aq) : 0;
     } else if (kind === linkType.device) {
       const curve = net.devices[i]?.curve;
       h = curve === undefined ? 0 : evaluateMonotoneCubic(curve, aq);
       g = curve === undefined ? 0 : slopeOfMonotoneCubic(curve, aq);
       if (q < 0) h = -h;
+      bend = 0;
     } else {
       h = shutResistance * q;
       g = shutResistance;
+      bend = 0;
     }
+    let weight = kind === linkType.closed ? leakWeight : 1;
     if (q < 0 && oneWay[i] !== 0) {
       h += shutResistance * q;
       g += shutResistance;
+      bend = 0;
+      // A leak only finds out which links to shut: the rounding of a flow, times its resistance, says nothing.
+      weight = leakWeight;
     }
+    if (tees) {
+      h += teeLoss[i];
+      g += teeSlope[i];
+    }
+    if (!(g > leastSlope)) g = leastSlope;
+    const a = from[i];
+    const b = to[i];
+    const p = 1 / g;
+    const r = head[a] - head[b] - h;
     loss[i] = h;
     slope[i] = g;
+    conductance[i] = p;
+    left[i] = r;
+    curvature[i] = q < 0 ? -bend : bend;
+    contentSlope -= r * change[i];
+    const through = q + p * r;
+    values[linkTarget[i]] += p;
+    rhs[a] -= through;
+    rhs[b] += through;
+    const error = (r < 0 ? -r : r) * weight;
+    if (!(error <= worst)) {
+      worst = error;
+      worstLink = i;
+    }
+    if (h > scale) scale = h;
+    else if (-h > scale) scale = -h;
   }
+  state.lossScale = scale;
+  state.energyResidual = worst / scale;
+  state.worstLink = worstLink;
+  state.contentSlope = contentSlope;
 }

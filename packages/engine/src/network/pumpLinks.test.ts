@@ -6,7 +6,8 @@ import type { NetworkModel, PumpLink } from "./model.ts";
 import { networkProblems } from "./networkProblems.ts";
 import { compilePump, pumpLoss } from "./pumpLinks.ts";
 import { solveNetwork } from "./solution.ts";
-import { newNetworkState, solveCompiled } from "./solve.ts";
+import { solveCompiled } from "./solve.ts";
+import { newNetworkState } from "./state.ts";
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const square = pumpCurve([

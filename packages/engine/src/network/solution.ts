@@ -2,7 +2,8 @@ import { standardGravity } from "../water/index.ts";
 import { type CompiledNetwork, compileNetwork } from "./compile.ts";
 import type { NetworkModel } from "./model.ts";
 import type { ConvergenceRecord } from "./record.ts";
-import { type NetworkState, newNetworkState, type SolveOptions, solveCompiled } from "./solve.ts";
+import { type SolveOptions, solveCompiled } from "./solve.ts";
+import { type NetworkState, newNetworkState } from "./state.ts";
 
 /** The answer for one node: head [m] and gauge pressure [Pa] at its elevation. */
 export interface NodeAnswer {

@@ -4,7 +4,8 @@ import { pumpAtSpeed, pumpCurve, pumpHeadAtSpeed } from "../pumps/index.ts";
 import { compileNetwork } from "./compile.ts";
 import type { NetworkLink, NetworkModel, NetworkNode } from "./model.ts";
 import { type NetworkSolution, solveNetwork } from "./solution.ts";
-import { newNetworkState, solveCompiled } from "./solve.ts";
+import { solveCompiled } from "./solve.ts";
+import { newNetworkState } from "./state.ts";
 
 const liquid = { density: 1023, kinematicViscosity: 9.4e-7 };
 const curve = pumpCurve([
