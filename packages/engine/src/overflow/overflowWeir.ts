@@ -1,5 +1,4 @@
 import { standardGravity } from "../water/index.ts";
-import { bracketedRoot } from "./bracketedRoot.ts";
 
 /** The crest over which a display spills into its overflow box: plain, or with teeth that close part of it. */
 export interface OverflowWeir {
@@ -37,7 +36,8 @@ export function overflowWeirFlow(weir: OverflowWeir, head: number): number {
   const open = weir.length * Math.min(1, Math.max(0, weir.toothOpenShare));
   const overTeeth = head - Math.max(0, weir.toothHeight);
   const approach = weir.crestHeight > head ? head / weir.crestHeight : 1;
-  const effective = open * head * Math.sqrt(head) + (overTeeth > 0 ? (weir.length - open) * overTeeth ** 1.5 : 0);
+  const effective =
+    open * head * Math.sqrt(head) + (overTeeth > 0 ? (weir.length - open) * overTeeth * Math.sqrt(overTeeth) : 0);
   return (0.602 + 0.083 * approach) * (2 / 3) * Math.sqrt(2 * standardGravity) * effective;
 }
 
@@ -45,13 +45,46 @@ export function overflowWeirFlow(weir: OverflowWeir, head: number): number {
  *  weir OverflowWeir   flow [m3/s, >= 0]   -> head [m]; 0 for no flow, Infinity where the crest has no length
  *  Findings: none. Throws: never.
  *  Valid: as overflowWeirFlow; with every slot shut the head of the smallest flow is the tooth height.
- *  Source: root of overflowWeirFlow.
+ *  Source: root of overflowWeirFlow, by Newton's method inside a bracket.
  *  Example: overflowWeirHead({ length: 0.3, toothOpenShare: 0.5, toothHeight: 1, crestHeight: Infinity }, 4 / 3600)  ->  0.0259 */
 export function overflowWeirHead(weir: OverflowWeir, flow: number): number {
   if (!(flow > 0)) return 0;
   if (!(weir.length > 0) || flow === Number.POSITIVE_INFINITY) return Number.POSITIVE_INFINITY;
-  // A full-length weir without approach speed, raised onto the teeth, needs at least the true head.
-  const plain = (flow / (0.602 * (2 / 3) * Math.sqrt(2 * standardGravity) * weir.length)) ** (2 / 3);
-  const upper = (Math.max(0, weir.toothHeight) + plain) * (1 + 1e-9);
-  return bracketedRoot((head) => overflowWeirFlow(weir, head) - flow, 0, upper, 1e-15);
+  const unit = 0.602 * (2 / 3) * Math.sqrt(2 * standardGravity);
+  // A full-length weir without approach speed, raised onto the teeth, needs at least the true head; so does the open part alone.
+  const open = weir.length * Math.min(1, Math.max(0, weir.toothOpenShare));
+  const teeth = Math.max(0, weir.toothHeight);
+  let high = Math.min(teeth + headOver(unit * weir.length, flow), open > 0 ? headOver(unit * open, flow) : Infinity);
+  high *= 1 + 1e-9;
+  let low = 0;
+  let head = high;
+  // The flow is convex in the head, but where the approach speed stops counting; from above Newton then cannot miss.
+  for (let step = 0; step < 100; step++) {
+    const surplus = overflowWeirFlow(weir, head) - flow;
+    if (surplus > 0) high = head;
+    else low = head;
+    let next = head - surplus / overflowWeirSlope(weir, head);
+    if (Math.abs(next - head) <= 2e-16 * head) return next;
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (next === head || next === low || next === high) return head;
+    head = next;
+  }
+  return head;
+}
+
+function headOver(unit: number, flow: number): number {
+  return Math.cbrt((flow / unit) ** 2);
+}
+
+/** dQ/dh [m2/s] of `overflowWeirFlow`. */
+function overflowWeirSlope(weir: OverflowWeir, head: number): number {
+  const open = weir.length * Math.min(1, Math.max(0, weir.toothOpenShare));
+  const overTeeth = head - Math.max(0, weir.toothHeight);
+  const above = overTeeth > 0 ? (weir.length - open) * Math.sqrt(overTeeth) : 0;
+  const approach = weir.crestHeight > head ? head / weir.crestHeight : 1;
+  const root = open * Math.sqrt(head);
+  const effective = root * head + above * overTeeth;
+  const growth = (0.602 + 0.083 * approach) * 1.5 * (root + above);
+  const faster = weir.crestHeight > head ? (0.083 / weir.crestHeight) * effective : 0;
+  return (2 / 3) * Math.sqrt(2 * standardGravity) * (growth + faster);
 }

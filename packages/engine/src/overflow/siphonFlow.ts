@@ -25,7 +25,7 @@ export function siphonFlow(line: DrainLine, level: number, water: DrainWater, gu
   let previousError = 0;
   for (let i = 0; i < 200; i++) {
     const error = Math.log(drainLineHeadLoss(line, Math.exp(x), water)) - target;
-    if (error === 0) break;
+    if (Math.abs(error) <= 2 * Number.EPSILON) break;
     if (error > 0) high = Math.min(high, x);
     else low = Math.max(low, x);
     if (i > 0 && x !== previousX) slope = (error - previousError) / (x - previousX);

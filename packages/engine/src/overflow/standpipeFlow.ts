@@ -28,7 +28,9 @@ export const roundedThroatCoefficient = 0.98;
  *  Example: rimWeirFlow(0.0525, 0.01)  ->  0.0002931 */
 export function rimWeirFlow(inletDiameter: number, head: number): number {
   if (!(head > 0)) return 0;
-  return rimWeirCoefficient * (2 / 3) * Math.sqrt(2 * standardGravity) * Math.PI * inletDiameter * head ** 1.5;
+  return (
+    rimWeirCoefficient * (2 / 3) * Math.sqrt(2 * standardGravity) * Math.PI * inletDiameter * head * Math.sqrt(head)
+  );
 }
 
 /** Returns the flow into a drowned rim with air in the pipe below it: the smaller of 0.6 A_rim sqrt(2 g H) and
