@@ -1,5 +1,5 @@
 import type { Catalogue } from "@tidewright/catalogue";
-import type { DrainLine, FittingMethod, ValveKind } from "@tidewright/engine";
+import type { DrainLine, DrainSegment, FittingMethod, ValveKind } from "@tidewright/engine";
 import { toSI } from "@tidewright/units";
 import type { Drain } from "../schema/loops.ts";
 import { type SizedPart, sizeRun } from "./sections.ts";
@@ -35,21 +35,19 @@ export function drainModel(
   const run = sizeRun(drain.run, `${path}/run`, catalogue, method);
   const parts = run.parts;
   const valvePart = parts.find((part) => part.valve);
-  const widths = parts.filter((part) => part.kind === "pipe").map((part) => part.diameter);
-  const bore = widths.length > 0 ? Math.min(...widths) : run.firstBore;
+  let bore = Number.POSITIVE_INFINITY;
+  let pipeVolume = 0;
+  for (const part of parts) {
+    if (part.kind === "pipe" && part.diameter < bore) bore = part.diameter;
+    pipeVolume += (Math.PI / 4) * part.diameter * part.diameter * part.length;
+  }
+  if (bore === Number.POSITIVE_INFINITY) bore = run.firstBore;
   const first = parts[0];
   const named = first?.fitting?.startsWith("entrance") || first?.fitting === "strainer";
-  const segments = parts
-    .filter((part) => part !== valvePart && (part.length > 0 || part.lossCoefficient > 0 || part.laminarLoss > 0))
-    .map(({ length, diameter, roughness, lossCoefficient, laminarLoss }) => ({
-      length,
-      diameter,
-      roughness,
-      lossCoefficient,
-      laminarLoss,
-    }));
+  const segments: Segment[] = [];
+  for (const part of parts) if (part !== valvePart) addSegment(segments, part);
   if (!named)
-    segments.unshift({ length: 0, diameter: run.firstBore, roughness: 0, lossCoefficient: 0.5, laminarLoss: 0 });
+    addSegment(segments, { length: 0, diameter: run.firstBore, roughness: 0, lossCoefficient: 0.5, laminarLoss: 0 });
   const inletElevation = displayFloor + toSI(drain.inlet.elevation, "length");
   const outlet = run.outlet?.part;
   return {
@@ -66,6 +64,25 @@ export function drainModel(
     valve: valvePart?.valve ? { ...valvePart.valve, diameter: valvePart.diameter, path: valvePart.path } : undefined,
     place: outlet?.to ?? "sump",
     depth: outlet?.depth ? toSI(outlet.depth, "length") : 0,
-    pipeVolume: parts.reduce((sum, part) => sum + (Math.PI / 4) * part.diameter ** 2 * part.length, 0),
+    pipeVolume,
   };
+}
+
+type Segment = { -readonly [Key in keyof DrainSegment]: DrainSegment[Key] };
+
+/** Adds a part's losses to the stretches of a drain. All of one bore and wall are one stretch, wherever they stand: a loss counts
+ *  on the speed in its bore, and one friction factor does for them all. */
+function addSegment(segments: Segment[], part: DrainSegment): void {
+  const { length, diameter, roughness, lossCoefficient, laminarLoss } = part;
+  if (!(length > 0 || lossCoefficient > 0 || laminarLoss > 0)) return;
+  for (const segment of segments) {
+    if (segment.diameter !== diameter) continue;
+    if (length > 0 && segment.length > 0 && segment.roughness !== roughness) continue;
+    if (length > 0) segment.roughness = roughness;
+    segment.length += length;
+    segment.lossCoefficient += lossCoefficient;
+    segment.laminarLoss += laminarLoss;
+    return;
+  }
+  segments.push({ length, diameter, roughness, lossCoefficient, laminarLoss });
 }

@@ -9,15 +9,13 @@ import {
 import {
   type FittingKind,
   type FittingMethod,
-  fittingLoss,
-  fittingLossSpread,
   suddenContractionLoss,
   suddenExpansionLoss,
   type ValveKind,
-  valveLoss,
 } from "@tidewright/engine";
 import { toSI } from "@tidewright/units";
 import type { OutletPart, Part, TeePart } from "../schema/parts.ts";
+import { fittingLosses, valveLosses } from "./knownLosses.ts";
 
 /** One part of a run in SI, with the bore it works in and its loss. K counts on the velocity head of `diameter`. */
 export interface SizedPart {
@@ -70,10 +68,13 @@ export function sizeRun(
   const parts: SizedPart[] = [];
   let tee: SizedRun["tee"];
   let outlet: SizedRun["outlet"];
-  run.forEach((part, i) => {
+  let pipes = 0;
+  for (let i = 0; i < run.length; i++) {
+    const part = run[i] as Part;
     const at = `${path}/${i}`;
     switch (part.kind) {
       case "pipe": {
+        pipes++;
         const next = pipeBore(part) ?? bore;
         if (Math.abs(next - bore) > 1e-6) parts.push(areaChange(at, bore, next));
         bore = next;
@@ -81,25 +82,27 @@ export function sizeRun(
         break;
       }
       case "fitting": {
-        const own = i === 0 || !run.slice(0, i).some((earlier) => earlier.kind === "pipe");
-        parts.push(sizedFitting(part, at, own && boreBefore === undefined ? firstBore : bore, method));
+        parts.push(sizedFitting(part, at, pipes === 0 && boreBefore === undefined ? firstBore : bore, method));
         break;
       }
       case "valve": {
-        const kind = (findValve(part.valve)?.id ?? "ball") as ValveKind;
-        const loss = valveLoss(kind, part.opening, bore, method);
-        parts.push({
-          ...plain(at, "valve", findValve(part.valve)?.label ?? part.valve, bore),
-          lossCoefficient: loss.turbulent,
-          laminarLoss: loss.laminar,
-          lossRange: valveRange(kind, part.opening, bore),
-          valve: { kind, opening: part.opening },
-        });
+        const row = findValve(part.valve);
+        const kind = (row?.id ?? "ball") as ValveKind;
+        const { opening } = part;
+        const sized = plain(at, "valve", row?.label ?? part.valve, bore);
+        const loss = valveLosses(kind, opening, bore, method);
+        sized.lossCoefficient = loss.turbulent;
+        sized.laminarLoss = loss.laminar;
+        sized.lossRange = loss.range;
+        sized.valve = { kind, opening };
+        parts.push(sized);
         break;
       }
       case "device": {
         const device = findDevice(catalogue, part.ref);
-        parts.push({ ...plain(at, "device", device?.label ?? part.ref, bore), device });
+        const sized = plain(at, "device", device?.label ?? part.ref, bore);
+        sized.device = device;
+        parts.push(sized);
         break;
       }
       case "outlet": {
@@ -111,11 +114,16 @@ export function sizeRun(
         tee = { part, path: at };
         break;
     }
-  });
+  }
   return { path, parts, firstBore, lastBore: bore, tee, outlet };
 }
 
-function plain(path: string, kind: SizedPart["kind"], label: string, diameter: number): SizedPart {
+type Writable = { -readonly [Key in keyof SizedPart]: SizedPart[Key] };
+
+const noRange = [0, 0] as const;
+
+/** A part without losses. All parts have the same fields in the same order, which keeps every reader of them fast. */
+function plain(path: string, kind: SizedPart["kind"], label: string, diameter: number): Writable {
   return {
     path,
     kind,
@@ -126,7 +134,7 @@ function plain(path: string, kind: SizedPart["kind"], label: string, diameter: n
     roughness: 0,
     lossCoefficient: 0,
     laminarLoss: 0,
-    lossRange: [0, 0],
+    lossRange: noRange,
     device: undefined,
     valve: undefined,
     outlet: undefined,
@@ -151,13 +159,11 @@ function firstBoreOf(run: readonly Part[]): number | undefined {
 
 function sizedPipe(part: Extract<Part, { kind: "pipe" }>, path: string, bore: number): SizedPart {
   const series = part.series ? findPipeSeries(part.series) : undefined;
-  const roughness = part.roughness ? toSI(part.roughness, "length") : (series?.roughness ?? defaultRoughness);
-  return {
-    ...plain(path, "pipe", series?.label ?? "pipe", bore),
-    length: toSI(part.length, "length"),
-    rise: part.rise ? toSI(part.rise, "length") : 0,
-    roughness,
-  };
+  const sized = plain(path, "pipe", series?.label ?? "pipe", bore);
+  sized.length = toSI(part.length, "length");
+  sized.rise = part.rise ? toSI(part.rise, "length") : 0;
+  sized.roughness = part.roughness ? toSI(part.roughness, "length") : (series?.roughness ?? defaultRoughness);
+  return sized;
 }
 
 function sizedFitting(
@@ -168,40 +174,32 @@ function sizedFitting(
 ): SizedPart {
   const row = findFitting(part.fitting);
   const count = part.count ?? 1;
-  const base = { ...plain(path, "fitting", row?.label ?? part.fitting, bore), fitting: part.fitting, count };
+  const sized = plain(path, "fitting", row?.label ?? part.fitting, bore);
+  sized.fitting = part.fitting;
+  sized.count = count;
   const fixed = part.lossCoefficient ?? row?.fixedLoss;
-  if (fixed !== undefined)
-    return { ...base, lossCoefficient: fixed * count, lossRange: [fixed * count, fixed * count] };
+  if (fixed !== undefined) {
+    sized.lossCoefficient = fixed * count;
+    sized.lossRange = [fixed * count, fixed * count];
+    return sized;
+  }
   // The area change itself is reckoned from the two bores.
-  if (!row || row.id === "reducer") return base;
-  const kind = row.engineKind as FittingKind;
-  const loss = fittingLoss(kind, method, bore);
-  const spread = fittingLossSpread(kind, bore, 3e4);
-  return {
-    ...base,
-    lossCoefficient: loss.turbulent * count,
-    laminarLoss: loss.laminar * count,
-    lossRange: [spread.low * count, spread.high * count],
-  };
-}
-
-function valveRange(kind: ValveKind, opening: number, bore: number): readonly [number, number] {
-  const all = (["crane", "hooper", "darby"] as const).map((method) => {
-    const loss = valveLoss(kind, opening, bore, method);
-    return loss.turbulent + loss.laminar / 3e4;
-  });
-  return [Math.min(...all), Math.max(...all)];
+  if (!row || row.id === "reducer") return sized;
+  const loss = fittingLosses(row.engineKind as FittingKind, bore, method);
+  sized.lossCoefficient = loss.turbulent * count;
+  sized.laminarLoss = loss.laminar * count;
+  sized.lossRange = count === 1 ? loss.range : [loss.range[0] * count, loss.range[1] * count];
+  return sized;
 }
 
 function areaChange(path: string, before: number, after: number): SizedPart {
   const small = Math.min(before, after);
   const k = after > before ? suddenExpansionLoss(before, after) : suddenContractionLoss(before, after);
   const other = after > before ? k : suddenContractionLoss(before, after, "rennels");
-  return {
-    ...plain(path, "areaChange", after > before ? "widening" : "narrowing", small),
-    lossCoefficient: k,
-    lossRange: [Math.min(k, other), Math.max(k, other)],
-  };
+  const sized = plain(path, "areaChange", after > before ? "widening" : "narrowing", small);
+  sized.lossCoefficient = k;
+  sized.lossRange = [Math.min(k, other), Math.max(k, other)];
+  return sized;
 }
 
 /** The jet's whole velocity head is lost in still water; a nozzle narrows first. */
@@ -209,10 +207,9 @@ function sizedOutlet(part: OutletPart, path: string, bore: number): SizedPart {
   const nozzle = part.nozzle ? toSI(part.nozzle, "length") : bore;
   const narrowing = nozzle < bore ? suddenContractionLoss(bore, nozzle) : 0;
   const k = 1 + narrowing;
-  return {
-    ...plain(path, "outlet", part.nozzle ? "nozzle" : "outlet", nozzle),
-    lossCoefficient: k,
-    lossRange: [k, k],
-    outlet: part,
-  };
+  const sized = plain(path, "outlet", part.nozzle ? "nozzle" : "outlet", nozzle);
+  sized.lossCoefficient = k;
+  sized.lossRange = [k, k];
+  sized.outlet = part;
+  return sized;
 }
