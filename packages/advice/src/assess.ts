@@ -30,7 +30,7 @@ import { pumpLabel, pumpPrice, pumpStates, tankPumpStates } from "./states/pumpS
 import { sumpState } from "./states/sumpState.ts";
 import { returnFlowWish } from "./states/wishes.ts";
 import { levelOf } from "./system/levels.ts";
-import { type PreparedSystem, prepareSystem } from "./system/prepare.ts";
+import { type PreparedSystem, withSystem } from "./system/prepare.ts";
 import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
 
 export interface AssessOptions {
@@ -45,9 +45,9 @@ export interface AssessOptions {
  *  Valid: steady running state; what happens over time is a matter of its own.
  *  Source: engine, each function with its own. */
 export function assess(design: Design, catalogue: Catalogue, options: AssessOptions = {}): Assessment {
-  const system = prepareSystem(design, catalogue);
-  const solved = solveSystem(system);
-  return describeSystem(system, solved, options.curves !== false);
+  return withSystem(design, catalogue, (system) =>
+    describeSystem(system, solveSystem(system), options.curves !== false),
+  );
 }
 
 /** Returns the assessment of a system that is solved already. Source: as `assess`. */

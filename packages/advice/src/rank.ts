@@ -18,8 +18,8 @@ import type { Candidate, Ranking, RankOptions, Rejection } from "./ranking.ts";
 import { pumpLabel, pumpPrice, soundAtSpeed } from "./states/pumpStates.ts";
 import { returnFlowWish } from "./states/wishes.ts";
 import { levelOf } from "./system/levels.ts";
-import { prepareSystem } from "./system/prepare.ts";
-import { solveSystem } from "./system/solveSystem.ts";
+import { type PreparedSystem, withSystem } from "./system/prepare.ts";
+import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
 
 /** Returns every pump of the catalogue, alone and in equal pairs, at its best speed in one loop of the design: candidates best
  *  first with their reasons, rejections with all their causes, and the Pareto front of price, cost over the horizon, power, sound
@@ -38,8 +38,11 @@ import { solveSystem } from "./system/solveSystem.ts";
 export function rank(design: Design, catalogue: Catalogue, options: RankOptions = {}): Ranking {
   const loop = options.loop ?? Math.max(0, firstReturn(design));
   if (!design.loops[loop]) throw new RangeError(`the design has no loop ${loop}; it has ${design.loops.length}`);
-  const system = prepareSystem(design, catalogue);
-  const solved = solveSystem(system);
+  return withSystem(design, catalogue, (system) => rankIn(system, solveSystem(system), loop, options.pairs !== false));
+}
+
+function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pairs: boolean): Ranking {
+  const { design, catalogue } = system;
   const prepared = system.loops[loop] as (typeof system.loops)[number];
   const volume = system.geometry.displayWaterArea * (levelOf(solved.levels, "display") - system.geometry.displayFloor);
   const points = new OperatingPoints(system, prepared, solved);
@@ -72,7 +75,7 @@ export function rank(design: Design, catalogue: Catalogue, options: RankOptions 
   const rejections: Rejection[] = [];
   let considered = 0;
   for (const row of catalogue.pumps)
-    for (const count of options.pairs === false ? [1] : [1, 2]) {
+    for (const count of pairs ? [1, 2] : [1]) {
       considered++;
       const impossible = rejectionsFor(row, context);
       const label = count === 1 ? pumpLabel(row) : `2 × ${pumpLabel(row)}`;

@@ -1,6 +1,7 @@
 import { drainCapacity, emergencyCapacity, pipeFroude } from "@tidewright/engine";
 import type { DrainState } from "../assessment.ts";
 import type { PreparedSystem } from "../system/prepare.ts";
+import { valveOpeningOf } from "../system/solveDrains.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 
 /** Returns every drain as it runs, with its capacity as a bracket. Source: engine overflow. */
@@ -18,6 +19,7 @@ export function drainStates(system: PreparedSystem, solved: SolvedSystem): Drain
       Math.max(line.inletElevation, Math.min(rim, Math.max(box.level, line.inletElevation))),
       system.water,
     );
+    const opening = valveOpeningOf(system, solved.drains, i);
     return {
       path: model.path,
       name: drain.name,
@@ -32,7 +34,7 @@ export function drainStates(system: PreparedSystem, solved: SolvedSystem): Drain
       submergence: Math.max(0, box.level - line.inletElevation),
       capacity: { quiet: capacity.quiet, practice: capacity.practice, siphon: capacity.siphon },
       capacityAtRim: emergencyCapacity(line, rim, system.water),
-      ...(valves[i]?.opening === undefined ? {} : { valveOpening: valves[i]?.opening as number }),
+      ...(opening === undefined ? {} : { valveOpening: opening }),
       ...(valves[i]?.solved ? { valveSolved: true } : {}),
     };
   });

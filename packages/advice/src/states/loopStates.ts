@@ -1,6 +1,6 @@
 import { setLink, solveCompiled } from "@tidewright/engine";
 import type { LoopState, OutletState, SystemCurveSamples } from "../assessment.ts";
-import { endHead, levelOf, pumpFlowOf } from "../system/levels.ts";
+import { endHead, levelOf, outletFlowTo, pumpFlowOf } from "../system/levels.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 import { SystemCurve } from "../system/systemCurve.ts";
@@ -13,11 +13,7 @@ export function loopStates(system: PreparedSystem, solved: SolvedSystem, withCur
     const flow = pumpFlowOf(prepared);
     const source = levelOf(solved.levels, loop.sourcePlace);
     const heads = loop.outlets.map((outlet) => endHead(levelOf(solved.levels, outlet.place), outlet.depth));
-    const toDisplay = loop.outlets.reduce(
-      (sum, outlet) =>
-        outlet.place === "display" ? sum + (state.flow[net.linkIndex.get(outlet.link) as number] ?? 0) : sum,
-      0,
-    );
+    const toDisplay = outletFlowTo(prepared, "display");
     const inlet = net.nodeIndex.get("suction") ?? (net.nodeIndex.get("source") as number);
     const discharge = net.nodeIndex.get("discharge") as number;
     return {
@@ -85,9 +81,9 @@ function flowRange(prepared: PreparedLoop, flow: number): readonly [number, numb
 
 /** Returns every outlet with its jet. Source: V = Q / A. */
 export function outletStates(system: PreparedSystem, solved: SolvedSystem): OutletState[] {
-  return system.loops.flatMap(({ loop, net, state }) =>
-    loop.outlets.map((outlet) => {
-      const flow = state.flow[net.linkIndex.get(outlet.link) as number] ?? 0;
+  return system.loops.flatMap(({ loop, state, outletLinks }) =>
+    loop.outlets.map((outlet, i) => {
+      const flow = state.flow[outletLinks[i] as number] ?? 0;
       return {
         path: outlet.path,
         place: outlet.place,

@@ -20,21 +20,23 @@ export function levelsFor(
   // A drowned crest lifts the display with the box.
   levels.set("display", Math.max(geometry.weirCrest, boxLevel) + weirHead);
   levels.set("overflowBox", boxLevel);
+  const { chambers } = geometry;
   let next = geometry.sumpFloor + geometry.operatingLevel;
-  for (let i = geometry.chambers.length - 1; i >= 0; i--) {
-    const chamber = geometry.chambers[i];
-    if (!chamber) continue;
+  let over = 0;
+  for (let i = 0; i < chambers.length - 1; i++) over += chamberInflow[i] ?? 0;
+  for (let i = chambers.length - 1; i >= 0; i--) {
+    const chamber = chambers[i] as (typeof chambers)[number];
     let level = next;
-    if (i < geometry.chambers.length - 1 && chamber.baffle !== undefined) {
-      const over = chamberInflow.slice(0, i + 1).reduce((sum, q) => sum + q, 0);
-      const crest = sumpChamberLevel({
-        baffleHeight: chamber.baffle,
-        baffleLength: chamber.baffleWidth,
-        flow: Math.max(0, over),
-      });
-      level = Math.max(geometry.sumpFloor + crest, next);
+    if (i < chambers.length - 1) {
+      if (chamber.baffle !== undefined) {
+        const { baffle: baffleHeight, baffleWidth: baffleLength } = chamber;
+        const crest = sumpChamberLevel({ baffleHeight, baffleLength, flow: Math.max(0, over) });
+        level = Math.max(geometry.sumpFloor + crest, next);
+      }
+      // What runs over the baffle before this one is less by what comes into this chamber.
+      over -= chamberInflow[i] ?? 0;
     }
-    levels.set(`sump.${chamber.id}`, level);
+    levels.set(system.chamberPlaces[i] as string, level);
     next = level;
   }
   return levels;
@@ -52,25 +54,33 @@ export function endHead(level: number, depth: number): number {
 
 /** Writes the levels into a loop's known heads. */
 export function setLoopHeads(prepared: PreparedLoop, levels: Levels): void {
-  const { net, loop } = prepared;
-  net.head[net.nodeIndex.get("source") as number] = levelOf(levels, loop.sourcePlace);
-  for (const outlet of loop.outlets)
-    net.head[net.nodeIndex.get(outlet.node) as number] = endHead(levelOf(levels, outlet.place), outlet.depth);
+  const { net, loop, sourceNode, outletNodes } = prepared;
+  net.head[sourceNode] = levelOf(levels, loop.sourcePlace);
+  for (let i = 0; i < outletNodes.length; i++) {
+    const outlet = loop.outlets[i] as (typeof loop.outlets)[number];
+    net.head[outletNodes[i] as number] = endHead(levelOf(levels, outlet.place), outlet.depth);
+  }
 }
 
 /** Flow through a loop's pumps [m3/s]: what leaves its source. */
 export function pumpFlowOf(prepared: PreparedLoop): number {
-  const { net, state, loop } = prepared;
+  const { state, outletLinks } = prepared;
   let flow = 0;
-  for (const outlet of loop.outlets) flow += state.flow[net.linkIndex.get(outlet.link) as number] ?? 0;
+  for (const link of outletLinks) flow += state.flow[link] ?? 0;
   return flow;
 }
 
 /** Flow that a loop brings to a place, less what it takes from there [m3/s]. */
 export function netFlowTo(prepared: PreparedLoop, place: string): number {
-  const { net, state, loop } = prepared;
+  const flow = outletFlowTo(prepared, place);
+  return prepared.loop.sourcePlace === place ? flow - pumpFlowOf(prepared) : flow;
+}
+
+/** Flow from a loop's outlets to a place [m3/s]. */
+export function outletFlowTo(prepared: PreparedLoop, place: string): number {
+  const { state, loop, outletLinks } = prepared;
   let flow = 0;
-  for (const outlet of loop.outlets)
-    if (outlet.place === place) flow += state.flow[net.linkIndex.get(outlet.link) as number] ?? 0;
-  return loop.sourcePlace === place ? flow - pumpFlowOf(prepared) : flow;
+  for (let i = 0; i < outletLinks.length; i++)
+    if (loop.outlets[i]?.place === place) flow += state.flow[outletLinks[i] as number] ?? 0;
+  return flow;
 }

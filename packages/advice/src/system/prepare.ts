@@ -8,16 +8,9 @@ import {
   type LoopModel,
   loopModel,
 } from "@tidewright/design";
-import {
-  type CompiledNetwork,
-  compileNetwork,
-  type FittingMethod,
-  type NetworkState,
-  newNetworkState,
-  seaWater,
-  type Water,
-} from "@tidewright/engine";
+import { type CompiledNetwork, type FittingMethod, type NetworkState, seaWater, type Water } from "@tidewright/engine";
 import { toSI } from "@tidewright/units";
+import { NetworkLoan } from "./networkLoan.ts";
 
 /** One loop of the design with its network compiled and work space to solve it in. */
 export interface PreparedLoop {
@@ -26,6 +19,10 @@ export interface PreparedLoop {
   readonly purpose: "return" | "closed" | "side";
   readonly net: CompiledNetwork;
   readonly state: NetworkState;
+  /** Where its source and its outlets are in the network, in the order of `loop.outlets`. */
+  readonly sourceNode: number;
+  readonly outletNodes: readonly number[];
+  readonly outletLinks: readonly number[];
 }
 
 /** A design ready to be solved: everything that does not depend on levels and flows. */
@@ -35,24 +32,55 @@ export interface PreparedSystem {
   readonly method: FittingMethod;
   readonly water: Water;
   readonly geometry: Geometry;
+  /** Place id of each sump chamber, in the order of the chambers. */
+  readonly chamberPlaces: readonly string[];
   readonly loops: readonly PreparedLoop[];
   readonly drains: readonly DrainModel[];
+  /** Where further networks of this design come from. */
+  readonly networks: NetworkLoan;
+}
+
+/** Prepares a design, hands it to `use` and returns what that returns. The system's networks are lent for so long only: nothing of
+ *  them may be kept.
+ *  design Design accepted by `checkDesign` and `checkReferences`   catalogue Catalogue   use of the prepared system */
+export function withSystem<Result>(
+  design: Design,
+  catalogue: Catalogue,
+  use: (system: PreparedSystem) => Result,
+): Result {
+  const networks = new NetworkLoan();
+  try {
+    return use(prepareSystem(design, catalogue, networks));
+  } finally {
+    networks.giveBack();
+  }
 }
 
 /** Returns a design in SI with its networks compiled.
- *  design Design accepted by `checkDesign` and `checkReferences`   catalogue Catalogue   -> PreparedSystem
+ *  design Design accepted by `checkDesign` and `checkReferences`   catalogue Catalogue   networks that it may use, its own for good where
+ *  nothing is said   -> PreparedSystem
  *  Source: design and engine packages. */
-export function prepareSystem(design: Design, catalogue: Catalogue): PreparedSystem {
+export function prepareSystem(design: Design, catalogue: Catalogue, networks = new NetworkLoan()): PreparedSystem {
   const method = design.fittingMethod ?? "crane";
   const water = seaWater(toSI(design.water.salinity, "salinity"), toSI(design.water.temperature, "temperature"));
   const geometry = geometryOf(design);
-  const loops = design.loops.map((loop, index): PreparedLoop => {
-    const model = loopModel(loop, index, catalogue, water, method, geometry.sumpFloor);
-    const net = compileNetwork(model.model);
-    return { index, loop: model, purpose: loop.purpose ?? purposeOf(model), net, state: newNetworkState(net) };
+  const loops = design.loops.map((said, index): PreparedLoop => {
+    const loop = loopModel(said, index, catalogue, water, method, geometry.sumpFloor);
+    const { net, state } = networks.take(loop.model);
+    return {
+      index,
+      loop,
+      purpose: said.purpose ?? purposeOf(loop),
+      net,
+      state,
+      sourceNode: net.nodeIndex.get("source") as number,
+      outletNodes: loop.outlets.map((outlet) => net.nodeIndex.get(outlet.node) as number),
+      outletLinks: loop.outlets.map((outlet) => net.linkIndex.get(outlet.link) as number),
+    };
   });
   const drains = design.drains.map((drain, i) => drainModel(drain, i, catalogue, method, geometry.displayFloor));
-  return { design, catalogue, method, water, geometry, loops, drains };
+  const chamberPlaces = geometry.chambers.map((chamber) => `sump.${chamber.id}`);
+  return { design, catalogue, method, water, geometry, chamberPlaces, loops, drains, networks };
 }
 
 /** Where nothing is said: from the sump to the display is a return, round the display a closed loop, all else a side loop. */

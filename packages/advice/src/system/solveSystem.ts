@@ -42,10 +42,11 @@ export function solveSystem(system: PreparedSystem): SolvedSystem {
       0,
       loops.reduce((sum, loop) => sum + netFlowTo(loop, "display"), 0),
     );
-    drains = solveDrains(system, weirFlow, levels);
+    drains = solveDrains(system, weirFlow, levels, drains);
     boxLevel = drains.box.level;
     const next = levelsFor(system, weirFlow, chamberInflows(system, drains), boxLevel);
-    converged = [...next].every(([place, level]) => Math.abs(level - (levels.get(place) ?? 0)) < settled);
+    converged = true;
+    for (const [place, level] of next) if (!(Math.abs(level - (levels.get(place) ?? 0)) < settled)) converged = false;
     levels = next;
   }
   return {
@@ -60,12 +61,11 @@ export function solveSystem(system: PreparedSystem): SolvedSystem {
 
 /** What drains and loops bring to each chamber, less what loops take [m3/s]. */
 function chamberInflows(system: PreparedSystem, drains: DrainSolution): number[] {
-  return system.geometry.chambers.map((chamber) => {
-    const place = `sump.${chamber.id}`;
-    const fromDrains = system.drains.reduce(
-      (sum, drain, i) => (drain.place === place ? sum + (drains.box.flows[i] ?? 0) : sum),
-      0,
-    );
-    return system.loops.reduce((sum, loop) => sum + netFlowTo(loop, place), fromDrains);
+  return system.chamberPlaces.map((place) => {
+    let flow = 0;
+    for (let i = 0; i < system.drains.length; i++)
+      if (system.drains[i]?.place === place) flow += drains.box.flows[i] ?? 0;
+    for (const loop of system.loops) flow += netFlowTo(loop, place);
+    return flow;
   });
 }

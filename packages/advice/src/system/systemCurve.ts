@@ -1,12 +1,5 @@
-import {
-  type CompiledNetwork,
-  compileNetwork,
-  type NetworkState,
-  newNetworkState,
-  overflowWeirHead,
-  solveCompiled,
-} from "@tidewright/engine";
-import { endHead, levelOf } from "./levels.ts";
+import { type CompiledNetwork, type NetworkState, overflowWeirHead, solveCompiled } from "@tidewright/engine";
+import { endHead, levelOf, outletFlowTo } from "./levels.ts";
 import type { PreparedLoop, PreparedSystem } from "./prepare.ts";
 import type { SolvedSystem } from "./solveSystem.ts";
 
@@ -22,68 +15,83 @@ export interface SystemPoint {
 export class SystemCurve {
   readonly #net: CompiledNetwork;
   readonly #state: NetworkState;
-  readonly #prepared: PreparedLoop;
   readonly #system: PreparedSystem;
   readonly #solved: SolvedSystem;
   readonly #otherWeirFlow: number;
+  /** Nodes of the network: the pumps' inlet (the source where they hang in it), their discharge, and those that the display's
+   *  level moves, with what it adds to each. */
   readonly #inlet: number;
+  readonly #suction: boolean;
+  readonly #discharge: number;
+  readonly #displayNodes: number[] = [];
+  readonly #displayLifts: number[] = [];
+  readonly #displayLinks: number[] = [];
   #warm = false;
   #share = 1;
 
   /** system PreparedSystem   prepared one of its loops   solved the system's running state, for the levels of all else */
   constructor(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem) {
-    const { model } = prepared.loop;
+    const { model, outlets, sourcePlace } = prepared.loop;
     const links = model.links.filter((link) => link.kind !== "pump");
-    const ends = new Set(links.flatMap((link) => [link.from, link.to]));
+    const ends = new Set<string>();
+    for (const link of links) ends.add(link.from).add(link.to);
     const nodes = model.nodes.filter((node) => node.kind === "fixedHead" || ends.has(node.id));
-    this.#net = compileNetwork({ ...model, nodes, links });
-    this.#state = newNetworkState(this.#net);
-    this.#prepared = prepared;
+    const { net, state } = system.networks.take({ ...model, nodes, links });
+    this.#net = net;
+    this.#state = state;
     this.#system = system;
     this.#solved = solved;
-    this.#inlet = this.#net.nodeIndex.get("suction") ?? -1;
-    this.#otherWeirFlow = solved.weirFlow - this.#toDisplay(prepared.state, prepared.net);
-    this.#setHeads(solved.levels.get("display") ?? 0);
+    const source = net.nodeIndex.get("source") as number;
+    const suction = net.nodeIndex.get("suction");
+    this.#suction = suction !== undefined;
+    this.#inlet = suction ?? source;
+    this.#discharge = net.nodeIndex.get("discharge") as number;
+    this.#otherWeirFlow = solved.weirFlow - outletFlowTo(prepared, "display");
+    net.head[source] = levelOf(solved.levels, sourcePlace);
+    if (sourcePlace === "display") this.#lift(source, 0);
+    for (const outlet of outlets) {
+      const node = net.nodeIndex.get(outlet.node) as number;
+      net.head[node] = endHead(levelOf(solved.levels, outlet.place), outlet.depth);
+      if (outlet.place !== "display") continue;
+      this.#lift(node, endHead(0, outlet.depth));
+      this.#displayLinks.push(net.linkIndex.get(outlet.link) as number);
+    }
+  }
+
+  #lift(node: number, above: number): void {
+    this.#displayNodes.push(node);
+    this.#displayLifts.push(above);
   }
 
   /** Exact head and split at a pump flow [m3/s]; the display's level follows the flow that reaches it. */
   at(flow: number): SystemPoint {
     const net = this.#net;
-    net.demand[net.nodeIndex.get("discharge") as number] = -flow;
-    if (this.#inlet >= 0) net.demand[this.#inlet] = flow;
+    const state = this.#state;
+    net.demand[this.#discharge] = -flow;
+    if (this.#suction) net.demand[this.#inlet] = flow;
     const { geometry } = this.#system;
+    const crest = Math.max(geometry.weirCrest, this.#solved.drains.box.level);
     let toDisplay = flow * this.#share;
     for (let round = 0; round < 12; round++) {
-      const weirHead = overflowWeirHead(geometry.weir, Math.max(0, this.#otherWeirFlow + toDisplay));
-      this.#setHeads(Math.max(geometry.weirCrest, this.#solved.drains.box.level) + weirHead);
-      solveCompiled(net, this.#state, { warm: this.#warm });
+      this.#setDisplay(crest + overflowWeirHead(geometry.weir, Math.max(0, this.#otherWeirFlow + toDisplay)));
+      solveCompiled(net, state, this.#warm ? warmStart : coldStart);
       this.#warm = true;
-      const next = this.#toDisplay(this.#state, net);
+      let next = 0;
+      for (const link of this.#displayLinks) next += state.flow[link] as number;
       const moved = Math.abs(next - toDisplay);
       toDisplay = next;
       if (moved <= 1e-9 * Math.max(flow, 1e-6)) break;
     }
     if (flow > 0) this.#share = toDisplay / flow;
-    const inletHead =
-      this.#inlet >= 0 ? this.#state.head[this.#inlet] : net.head[net.nodeIndex.get("source") as number];
-    return {
-      head: (this.#state.head[net.nodeIndex.get("discharge") as number] ?? 0) - (inletHead ?? 0),
-      flowToDisplay: toDisplay,
-    };
+    const inletHead = (this.#suction ? state.head : net.head)[this.#inlet] as number;
+    return { head: (state.head[this.#discharge] as number) - inletHead, flowToDisplay: toDisplay };
   }
 
-  #toDisplay(state: NetworkState, net: CompiledNetwork): number {
-    let flow = 0;
-    for (const outlet of this.#prepared.loop.outlets)
-      if (outlet.place === "display") flow += state.flow[net.linkIndex.get(outlet.link) as number] ?? 0;
-    return flow;
-  }
-
-  #setHeads(displayLevel: number): void {
-    const { loop } = this.#prepared;
-    const level = (place: string) => (place === "display" ? displayLevel : levelOf(this.#solved.levels, place));
-    this.#net.head[this.#net.nodeIndex.get("source") as number] = level(loop.sourcePlace);
-    for (const outlet of loop.outlets)
-      this.#net.head[this.#net.nodeIndex.get(outlet.node) as number] = endHead(level(outlet.place), outlet.depth);
+  #setDisplay(level: number): void {
+    for (let i = 0; i < this.#displayNodes.length; i++)
+      this.#net.head[this.#displayNodes[i] as number] = level + (this.#displayLifts[i] as number);
   }
 }
+
+const warmStart = { warm: true };
+const coldStart = { warm: false };
