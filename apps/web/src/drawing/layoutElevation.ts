@@ -1,11 +1,14 @@
 import type { Assessment } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
+import { boundsOf } from "./bounds.ts";
 import { type SceneBuilder, startScene } from "./builder.ts";
 import { drawDrains } from "./drains.ts";
 import { layoutFrame, metres } from "./frame.ts";
 import { drawLoops } from "./loops.ts";
 import { drawOverflow } from "./overflow.ts";
-import type { DimensionLine, Extent, Figure, Flag, Levels, Point, Scene, ScenePart, Shape } from "./scene.ts";
+import { drawPowerStrip } from "./powerStrip.ts";
+import type { DimensionLine, Figure, Flag, Levels, Point, Scene, ScenePart } from "./scene.ts";
+import { separateBoxes } from "./separateBoxes.ts";
 import { drawTankPumps } from "./tankPumps.ts";
 import { drawVessels } from "./vessels.ts";
 
@@ -24,6 +27,8 @@ export function layoutElevation(design: Design, assessment: Assessment | undefin
   drawDrains(builder);
   drawLoops(builder);
   drawTankPumps(builder);
+  separateBoxes(builder);
+  drawPowerStrip(builder);
   const parts = inFlowOrder(builder.parts);
   return {
     name: design.name,
@@ -36,7 +41,7 @@ export function layoutElevation(design: Design, assessment: Assessment | undefin
   };
 }
 
-const sections = ["display", "overflow", "drains", "sump", "loops", "tankPumps"];
+const sections = ["display", "overflow", "drains", "sump", "loops", "tankPumps", "power"];
 const sides = ["suction", "pumps", "run"];
 
 /** Display, weir and box, drains, sump, loops, in-tank pumps; inside a loop suction, pumps, run; a run part by part. */
@@ -142,22 +147,4 @@ function summaryOf(assessment: Assessment | undefined): Figure[] {
     { before: "water", value: assessment.volumes.system, dimension: "volume" },
     { before: "power", value: assessment.power.watts, dimension: "power" },
   ];
-}
-
-function boundsOf(shapes: readonly Shape[]): Extent {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  const take = (x: number, y: number, r = 0) => {
-    x0 = Math.min(x0, x - r);
-    x1 = Math.max(x1, x + r);
-    y0 = Math.min(y0, y - r);
-    y1 = Math.max(y1, y + r);
-  };
-  for (const shape of shapes) {
-    if (shape.kind === "symbol") take(shape.at.x, shape.at.y, shape.size / 2);
-    else if (shape.kind === "box") {
-      take(shape.extent.x0, shape.extent.y0);
-      take(shape.extent.x1, shape.extent.y1);
-    } else for (const { x, y } of shape.points) take(x, y, shape.kind === "pipe" ? shape.bore / 2 : 0);
-  }
-  return { x0, y0, x1, y1 };
 }

@@ -1,4 +1,4 @@
-import { obstaclesOf, overlap, type Rect } from "./placeLabels.ts";
+import { boxRects, obstaclesOf, overlap, type Rect } from "./placeLabels.ts";
 import type { Flag, Point, Scene } from "./scene.ts";
 import type { View } from "./view.ts";
 
@@ -25,10 +25,11 @@ export function placeFlags(scene: Scene, view: View, obstacles = obstaclesOf(sce
   for (const flag of scene.flags) groups.set(flag.path, [...(groups.get(flag.path) ?? []), flag]);
   const most = view.width < 560 ? 2 : 3;
   const placed: PlacedFlag[] = [];
+  const boxes = boxRects(scene, view);
   for (const flags of groups.values()) {
     const anchor = view.toScreen(flags[0]!.at);
     const shown = flags.slice(0, most);
-    const row = freeRow(anchor, shown.length, placed, obstacles, view);
+    const row = freeRow(anchor, shown.length, [...flagRects(placed), ...boxes], obstacles, view);
     shown.forEach((flag, i) =>
       placed.push({
         flag,
@@ -41,16 +42,9 @@ export function placeFlags(scene: Scene, view: View, obstacles = obstaclesOf(sce
   return placed;
 }
 
-/** Near the part, over as few other marks as can be, and over no other flag. */
-function freeRow(
-  anchor: Point,
-  count: number,
-  placed: readonly PlacedFlag[],
-  obstacles: readonly Rect[],
-  view: View,
-): Point {
+/** Near the part, over as few other marks as can be, and over no other flag or device. */
+function freeRow(anchor: Point, count: number, others: readonly Rect[], obstacles: readonly Rect[], view: View): Point {
   const wide = (count - 1) * step;
-  const others = flagRects(placed);
   let best: Point | undefined;
   let least = Infinity;
   for (const ring of [15, 22, 31, 42, 56, 72]) {

@@ -60,7 +60,7 @@ export function placeLabels(options: LabelOptions): PlacedLabel[] {
   const { scene, view, format, selection } = options;
   const obstacles = options.obstacles ?? obstaclesOf(scene, view);
   const placed: PlacedLabel[] = [];
-  const taken: Rect[] = [...(options.keepFree ?? [])];
+  const taken: Rect[] = [...(options.keepFree ?? []), ...boxRects(scene, view)];
   for (const part of wantedParts(scene, view, selection)) {
     const emphasis = part.path === selection;
     const lines = labelLines(part, format, detailOf(view, emphasis), isLettered(part, view));
@@ -77,8 +77,11 @@ function wantedParts(scene: Scene, view: View, selection: string | undefined): S
   const most = view.width < 560 ? 1 : view.width < 860 ? 2 : 3;
   return scene.parts
     .filter((part) => part.path === selection || (part.rank <= most && part.figures.length > 0))
-    .sort((a, b) => Number(b.path === selection) - Number(a.path === selection) || a.rank - b.rank);
+    .sort((a, b) => Number(b.path === selection) - Number(a.path === selection) || turnOf(a) - turnOf(b));
 }
+
+/** A body's label has only the body to stand in, so it chooses before those of the pipes, which can stand anywhere. */
+const turnOf = (part: ScenePart): number => part.rank - (part.notIn ? 1.5 : 0);
 
 /** Least width of a box for a name in it [px]. */
 export const letteringRoom = 52;
@@ -178,10 +181,8 @@ export function obstaclesOf(scene: Scene, view: View): Rect[] {
       const p = view.toScreen(shape.at);
       const half = Math.max(7, (shape.size * view.scale) / 2) + (shape.symbol === "pump" ? 9 : 0);
       rects.push({ x: p.x - half, y: p.y - half, width: 2 * half, height: 2 * half });
-    } else if (shape.kind === "box") {
-      // A device's box is dear: its name stands in it.
-      for (let i = 0; i < 3; i++) rects.push(rectOf(shape.extent, view));
-    } else if (shape.kind === "pipe" || linesToAvoid.has(shape.ink)) {
+    } else if (shape.kind === "box") rects.push(rectOf(shape.extent, view));
+    else if (shape.kind === "pipe" || linesToAvoid.has(shape.ink)) {
       const half = shape.kind === "pipe" ? (shape.bore * view.scale) / 2 + 1.5 : 2.5;
       for (let i = 1; i < shape.points.length; i++) {
         const a = view.toScreen(shape.points[i - 1]!);
@@ -196,6 +197,11 @@ export function obstaclesOf(scene: Scene, view: View): Rect[] {
     }
   }
   return rects;
+}
+
+/** Returns the devices as rectangles [px]: nothing may lie over them, since their names stand in them. */
+export function boxRects(scene: Scene, view: View): Rect[] {
+  return scene.shapes.flatMap((shape) => (shape.kind === "box" ? [rectOf(shape.extent, view)] : []));
 }
 
 /** Returns the area [px2] that two rectangles share when each keeps `gap` from the other.

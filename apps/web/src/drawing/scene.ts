@@ -81,6 +81,7 @@ export type SymbolName =
   | "fitting"
   | "nozzle"
   | "siphonBreak"
+  | "powerStrip"
   | "tee"
   | "waterLevel"
   | "flowArrow";

@@ -69,6 +69,15 @@ export function symbolStrokes(symbol: SymbolName, share = 1): readonly SymbolStr
       return [{ d: "M-.5,-.42L.34,-.24V.24L-.5,.42Z", fill: "paper", weight: "outline" }];
     case "siphonBreak":
       return [{ d: circle(0.2), fill: "paper", weight: "outline" }];
+    case "powerStrip":
+      return [
+        { d: "M-.14,-.5H.14V.5H-.14Z", fill: "paper", weight: "outline" },
+        {
+          d: [0.29, 0, -0.29].map((y) => `M-.075,${y}a.075,.075 0 1,0 .15,0a.075,.075 0 1,0 -.15,0Z`).join(""),
+          fill: "none",
+          weight: "thin",
+        },
+      ];
     case "flowArrow":
       return [{ d: "M-.45,-.3L.45,0L-.45,.3L-.22,0Z", fill: "ink", weight: "thin" }];
     case "fitting":
