@@ -4,6 +4,7 @@ import { z } from "zod";
 import { designSchema } from "../schema/design.ts";
 import { networkDocumentSchema } from "../schema/network.ts";
 import { quantityFacts } from "../schema/quantity.ts";
+import { scenarioDocumentSchema } from "../schema/scenario.ts";
 
 /** Returns the JSON Schema, draft 2020-12, of the design document, version 1.
  *  -> plain object; every quantity lists its units, unknown fields are refused, runs are defined once and refer to
@@ -25,6 +26,16 @@ export function designJsonSchema(): Record<string, unknown> {
  *  Example: networkJsonSchema().$id  ->  "urn:tidewright:network:1" */
 export function networkJsonSchema(): Record<string, unknown> {
   return published(networkDocumentSchema, "urn:tidewright:network:1", "Tidewright network document, version 1");
+}
+
+/** Returns the JSON Schema, draft 2020-12, of the scenario document, version 1.
+ *  -> plain object, as `designJsonSchema`
+ *  Findings: none. Throws: never.
+ *  Valid: it accepts every document that `readScenario` accepts; names of parts and the order of times are not in it.
+ *  Source: JSON Schema, draft 2020-12, core and validation.
+ *  Example: scenarioJsonSchema().$id  ->  "urn:tidewright:scenario:1" */
+export function scenarioJsonSchema(): Record<string, unknown> {
+  return published(scenarioDocumentSchema, "urn:tidewright:scenario:1", "Tidewright scenario document, version 1");
 }
 
 function published(schema: z.ZodType, id: string, title: string): Record<string, unknown> {

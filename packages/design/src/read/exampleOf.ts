@@ -13,6 +13,10 @@ export function exampleOf(schema: z.core.$ZodType, name: string): string {
   if (def.type === "object")
     return `"${name}": { } with ${listed(Object.keys(def.shape).filter((each) => def.shape[each]!._zod.optin !== "optional"))}`;
   if (def.type === "array") return `"${name}": [ ] with at least one entry`;
+  if (def.type === "union") {
+    const word = def.options.find((each) => (each as z.core.$ZodTypes)._zod.def.type === "enum");
+    if (word !== undefined) return `${exampleOf(word, name)}, or an object that says more`;
+  }
   if (def.type === "union") return `"${name}" as a number in SI units, or as { "value", "unit" }`;
   return `"${name}" with ${def.type === "string" ? "a text" : "a number"}`;
 }

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { type Problem, shortened } from "../problem.ts";
+import { type Problem, shortened, shown } from "../problem.ts";
 import { quantityFacts } from "../schema/quantity.ts";
 import { exampleOf } from "./exampleOf.ts";
 import { below } from "./jsonPointer.ts";
@@ -129,6 +129,8 @@ function walkTuple(items: readonly Schema[], place: Place): void {
 function walkUnion(def: z.core.$ZodDiscriminatedUnionDef, place: Place): void {
   const { value, path, add } = place;
   if (def.discriminator === undefined) {
+    const word = def.options.find((each) => typeOf(each) === "enum");
+    if (word !== undefined) return walkWordOrObject(word, def.options, place);
     const option = likeliest(def.options, value);
     if (option !== undefined) return walk(option, place);
     return wrongKind(
@@ -155,6 +157,26 @@ function walkUnion(def: z.core.$ZodDiscriminatedUnionDef, place: Place): void {
   const option = kinds.get(value[field]);
   if (option === undefined) return walkChoice(names, { value: value[field], path: below(path, field), add });
   walk(option, place);
+}
+
+/** A choice of words of which those that need more to be said are kinds of an object. */
+function walkWordOrObject(word: Schema, options: readonly Schema[], place: Place): void {
+  const { value, path, add } = place;
+  const object = options.find((each) => each !== word) as z.core.$ZodDiscriminatedUnion;
+  if (isObject(value)) return walk(object, place);
+  const { discriminator } = object._zod.def;
+  const fuller =
+    typeof value === "string"
+      ? object._zod.def.options.find((each) => each._zod.propValues?.[discriminator]?.has(value))
+      : undefined;
+  if (fuller === undefined || word._zod.values?.has(value as string)) return walk(word, place);
+  const names = Object.keys((fuller._zod.def as z.core.$ZodObjectDef).shape).filter((name) => name !== discriminator);
+  add({
+    path,
+    message: `${shown(value)} alone does not say what it happens to`,
+    value,
+    fix: `write { "${discriminator}": ${shown(value)} } with ${listed(names)}`,
+  });
 }
 
 /** The alternative a value was most probably meant as: one of its own kind, then the one with most fields in common. */

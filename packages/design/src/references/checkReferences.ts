@@ -1,6 +1,7 @@
 import type { Catalogue } from "@tidewright/catalogue";
 import type { Problem } from "../problem.ts";
 import { lineProblems } from "./lineProblems.ts";
+import { topOffProblems } from "./topOffProblems.ts";
 import { vesselProblems } from "./vesselProblems.ts";
 import { wishProblems } from "./wishProblems.ts";
 
@@ -17,6 +18,7 @@ export function checkReferences(design: unknown, catalogue: Catalogue): Problem[
     problems.push(problem);
   };
   vesselProblems(design, add);
+  topOffProblems(design, add);
   lineProblems(design, catalogue, add);
   wishProblems(design, add);
   return problems;
