@@ -4,4 +4,5 @@ export * from "./losses/index.ts";
 export * from "./network/index.ts";
 export * from "./overflow/index.ts";
 export * from "./pumps/index.ts";
+export * from "./transient/index.ts";
 export * from "./water/index.ts";

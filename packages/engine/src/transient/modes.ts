@@ -1,0 +1,58 @@
+import type { TransientModel } from "./model.ts";
+
+/** What is either so or not so: everything about a system that changes at a moment and not by flowing. */
+export interface Modes {
+  /** Drain runs full. */
+  readonly primed: boolean[];
+  readonly blockRate: Float64Array;
+  readonly blockTarget: Float64Array;
+  readonly circuits: CircuitMode[];
+  topOff: "auto" | "off" | "open";
+  topOffRuns: boolean;
+}
+
+/** What is so in a circuit. */
+export interface CircuitMode {
+  /** Speed that each pump is told to run at [-]. */
+  readonly target: number[];
+  /** For each outlet: air has got in. */
+  readonly uncovered: boolean[];
+  /** For each outlet: its siphon-break hole is clear. */
+  readonly breakWorks: boolean[];
+  /** Nothing runs up to the display. */
+  idle: boolean;
+  /** The line has taken in air and stands or falls as a column. */
+  aired: boolean;
+  /** The intake draws air. */
+  dry: boolean;
+  /** Times it has drawn air: a pump that hunts is left off. */
+  timesDry: number;
+  /** Share of its check valves' section that lets water back. */
+  leak: number;
+}
+
+/** A pump that has drawn air this often stays off: its owner, or its own protection, has stopped it. */
+export const dryStarts = 3;
+
+/** Returns what is so at the start. Source: the model. */
+export function startingModes(model: TransientModel): Modes {
+  return {
+    primed: model.drains.map((drain) => drain.primed),
+    blockRate: new Float64Array(model.drains.length),
+    blockTarget: new Float64Array(model.drains.length),
+    circuits: model.circuits.map((circuit) => ({
+      target: circuit.pumps.map((pump) => pump.speed),
+      uncovered: circuit.outlets.map(
+        (outlet) => (model.vessels[outlet.vessel]?.startLevel ?? 0) < outlet.breakElevation - 1e-9,
+      ),
+      breakWorks: circuit.outlets.map(() => true),
+      idle: false,
+      aired: false,
+      dry: false,
+      timesDry: 0,
+      leak: 0,
+    })),
+    topOff: "auto",
+    topOffRuns: false,
+  };
+}

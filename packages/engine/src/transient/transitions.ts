@@ -1,0 +1,284 @@
+import type { HybridSystem } from "./hybridSystem.ts";
+import { dryStarts } from "./modes.ts";
+import type { TransientAction } from "./model.ts";
+import type { OdeEvents } from "./ode/index.ts";
+import { surfaceOf } from "./stateLayout.ts";
+
+/** Everything that can be told of a run. `at` names the vessel, drain, outlet or circuit by its id. */
+export type TransientEventCode =
+  | "action"
+  | "rim/over"
+  | "rim/under"
+  | "drain/starts"
+  | "drain/stops"
+  | "siphon/lost"
+  | "siphon/primed"
+  | "outlet/uncovered"
+  | "outlet/covered"
+  | "circuit/reversed"
+  | "circuit/forward"
+  | "circuit/air"
+  | "circuit/full"
+  | "pump/drawsAir"
+  | "pump/floodedAgain"
+  | "pump/givenUp"
+  | "topOff/on"
+  | "topOff/off"
+  | "topOff/empty"
+  | "blockage/done";
+
+/** One moment of a run. */
+export interface TransientEvent {
+  /** Time since the start [s]. */
+  readonly t: number;
+  readonly code: TransientEventCode;
+  readonly at: string;
+  /** For "action": which of the actions given. */
+  readonly action?: number;
+}
+
+/** A siphon draws air when its rim feeds less than this share of what the full pipe takes [-], and runs full again when the column
+ *  in it reaches the rim. The gap between the two keeps it from doing both at once.
+ *  Source: own criterion; common practice, no source. */
+export const siphonHold = 0.9;
+/** Water runs up to the display where more than this passes [m3/s]: 0.36 L/h. */
+const seepage = 1e-7;
+/** A pump that has drawn air starts again when its intake lies this deep [m]. Source: common practice, no source. */
+export const floodedAgain = 0.02;
+
+/** A drain is told to start when its inlet lies this deep, and to stop when it lies this deep [m]: a film counts for nothing. */
+const startDepth = 1e-3;
+const stopDepth = 2e-4;
+
+interface Watch {
+  readonly direction: -1 | 0 | 1;
+  value(y: Float64Array): number;
+  /** What changes when the value passes zero, `rising` or falling; returns what to tell, if anything. */
+  happen(rising: boolean): { readonly code: TransientEventCode; readonly at: string } | undefined;
+}
+
+/** The watches of a system: everything that changes its modes, and all that is worth telling. */
+export interface Transitions {
+  readonly events: OdeEvents;
+  /** Carries out the change that belongs to an event just passed. */
+  pass(index: number): { readonly code: TransientEventCode; readonly at: string } | undefined;
+  /** Carries out an action. */
+  act(action: TransientAction, y: Float64Array): void;
+  /** Changes modes that follow from others, after an event or action; returns what to tell. */
+  settle(y: Float64Array): { readonly code: TransientEventCode; readonly at: string }[];
+}
+
+/** Returns the watches of a system. Source: own construction; criteria as stated at each. */
+export function transitions(system: HybridSystem): Transitions {
+  const watches = [
+    ...vesselWatches(system),
+    ...drainWatches(system),
+    ...circuitWatches(system),
+    ...topOffWatches(system),
+  ];
+  const direction = Int8Array.from(watches, (watch) => watch.direction);
+  // Which side of zero each value is on. A crossing leaves it at zero to rounding, so the side is kept, not read again.
+  const above = watches.map(() => true);
+  const look = (y: Float64Array): void => {
+    watches.forEach((watch, i) => {
+      const value = watch.value(y);
+      if (Math.abs(value) > 1e-12) above[i] = value > 0;
+    });
+  };
+  return {
+    events: {
+      count: watches.length,
+      direction,
+      values(y, out) {
+        for (let i = 0; i < watches.length; i++) out[i] = watches[i].value(y);
+      },
+    },
+    pass(index) {
+      const watch = watches[index];
+      above[index] = watch.direction === 0 ? !above[index] : watch.direction > 0;
+      return watch.happen(above[index]);
+    },
+    act: (action, y) => act(system, action, y),
+    settle(y) {
+      const told = settleCircuits(system, y);
+      look(y);
+      return told;
+    },
+  };
+}
+
+function vesselWatches({ model }: HybridSystem): Watch[] {
+  return model.vessels.flatMap((vessel, i) => {
+    if (vessel.rim === Number.POSITIVE_INFINITY || !(vessel.rimLength > 0)) return [];
+    const watch: Watch = {
+      direction: 0,
+      value: (y) => surfaceOf(model, y, i) - vessel.rim,
+      happen: (rising) => ({ code: rising ? "rim/over" : "rim/under", at: vessel.id }),
+    };
+    return [watch];
+  });
+}
+
+function drainWatches({ model, layout, modes, drains }: HybridSystem): Watch[] {
+  return model.drains.flatMap((drain, i) => {
+    let running = (model.vessels[drain.from]?.startLevel ?? 0) > drain.line.inletElevation + startDepth;
+    const runs: Watch = {
+      direction: 0,
+      value: (y) => surfaceOf(model, y, drain.from) - drain.line.inletElevation - (running ? stopDepth : startDepth),
+      happen: (rising) => {
+        running = rising;
+        return { code: rising ? "drain/starts" : "drain/stops", at: drain.id };
+      },
+    };
+    const blocked: Watch = {
+      direction: 1,
+      value: (y) => (modes.blockRate[i] > 0 ? y[layout.blocked + i] - modes.blockTarget[i] : -1),
+      happen: () => {
+        modes.blockRate[i] = 0;
+        return { code: "blockage/done", at: drain.id };
+      },
+    };
+    if (drain.kind !== "throttledSiphon") return [runs, blocked];
+    const loses: Watch = {
+      direction: -1,
+      value: (y) => (modes.primed[i] ? drains[i].rates(y).fed - siphonHold : 1),
+      happen: () => {
+        modes.primed[i] = false;
+        return { code: "siphon/lost", at: drain.id };
+      },
+    };
+    const primes: Watch = {
+      direction: 1,
+      value: (y) => (modes.primed[i] ? -1 : y[layout.drain + i] / drain.content - 1),
+      happen: () => {
+        modes.primed[i] = true;
+        return { code: "siphon/primed", at: drain.id };
+      },
+    };
+    return [runs, blocked, loses, primes];
+  });
+}
+
+function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
+  return circuits.flatMap((element, i) => {
+    const { circuit, mode } = element;
+    const outlets = circuit.outlets.map((outlet, o): Watch => {
+      const height = () => (mode.breakWorks[o] ? outlet.breakElevation : outlet.elevation);
+      return {
+        direction: 0,
+        value: (y) => surfaceOf(model, y, outlet.vessel) - height(),
+        happen: (rising) => {
+          // A line that has taken in air stays so until a pump has filled it.
+          if (rising && mode.aired && outlet.vessel === circuit.upper) return { code: "outlet/covered", at: outlet.id };
+          mode.uncovered[o] = !rising;
+          return { code: rising ? "outlet/covered" : "outlet/uncovered", at: outlet.id };
+        },
+      };
+    });
+    const turns: Watch = {
+      direction: 0,
+      value: (y) => {
+        if (circuit.upper === undefined || mode.aired) return 1;
+        element.solve(y);
+        return element.upward() - seepage;
+      },
+      happen: (rising) => {
+        mode.idle = !rising;
+        return { code: rising ? "circuit/forward" : "circuit/reversed", at: circuit.id };
+      },
+    };
+    const fills: Watch = {
+      direction: 1,
+      value: (y) => (mode.aired ? y[layout.circuit + i] / circuit.content - 1 : -1),
+      happen: () => {
+        mode.aired = false;
+        mode.idle = false;
+        return { code: "circuit/full", at: circuit.id };
+      },
+    };
+    const intake: Watch = {
+      direction: 0,
+      value: (y) =>
+        surfaceOf(model, y, circuit.source) - circuit.intakeElevation - (mode.dry ? floodedAgain : 0),
+      happen: (rising) => {
+        if (!rising) {
+          mode.dry = true;
+          mode.timesDry++;
+          return { code: mode.timesDry > dryStarts ? "pump/givenUp" : "pump/drawsAir", at: circuit.id };
+        }
+        if (!mode.dry || mode.timesDry > dryStarts) return undefined;
+        mode.dry = false;
+        return { code: "pump/floodedAgain", at: circuit.id };
+      },
+    };
+    return [...outlets, turns, fills, intake];
+  });
+}
+
+function topOffWatches({ model, modes }: HybridSystem): Watch[] {
+  const { topOff } = model;
+  if (!topOff) return [];
+  const level = (y: Float64Array) => surfaceOf(model, y, topOff.to);
+  const turns: Watch = {
+    direction: 0,
+    value: (y) =>
+      modes.topOff !== "auto" ? 1 : modes.topOffRuns ? topOff.offLevel - level(y) : level(y) - topOff.onLevel,
+    happen: (rising) => {
+      if (rising) return undefined;
+      modes.topOffRuns = !modes.topOffRuns;
+      return { code: modes.topOffRuns ? "topOff/on" : "topOff/off", at: "topOff" };
+    },
+  };
+  const empties: Watch = {
+    direction: -1,
+    value: (y) => y[topOff.reservoir] / model.vessels[topOff.reservoir].area - 1e-3,
+    happen: () => ({ code: "topOff/empty", at: "topOff" }),
+  };
+  return [turns, empties];
+}
+
+function act({ layout, modes, circuits }: HybridSystem, action: TransientAction, y: Float64Array): void {
+  if (action.kind === "pumpSpeed") {
+    modes.circuits[action.circuit].target[action.pump] = action.speed;
+  } else if (action.kind === "drainBlocked") {
+    const i = action.drain;
+    const share = Math.min(1, Math.max(0, action.share));
+    const rise = share - y[layout.blocked + i];
+    if (action.over !== undefined && action.over > 0 && rise > 0) {
+      modes.blockTarget[i] = share;
+      modes.blockRate[i] = rise / action.over;
+    } else {
+      modes.blockRate[i] = 0;
+      y[layout.blocked + i] = share;
+    }
+  } else if (action.kind === "checkValves") {
+    circuits[action.circuit].leak(action.leak);
+  } else if (action.kind === "siphonBreak") {
+    modes.circuits[action.circuit].breakWorks[action.outlet] = action.works;
+  } else {
+    modes.topOff = action.mode;
+    if (action.mode !== "auto") modes.topOffRuns = action.mode === "open";
+  }
+}
+
+/** A line whose upper outlets have all let in air, with nothing pumped up, stands as a column from then on. */
+function settleCircuits(
+  { model, circuits }: HybridSystem,
+  y: Float64Array,
+): { readonly code: TransientEventCode; readonly at: string }[] {
+  const told: { code: TransientEventCode; at: string }[] = [];
+  for (const { circuit, mode } of circuits) {
+    circuit.outlets.forEach((outlet, o) => {
+      const height = mode.breakWorks[o] ? outlet.breakElevation : outlet.elevation;
+      const under = surfaceOf(model, y, outlet.vessel) > height + 1e-6;
+      // Pumped water closes an opening that lies under the surface again.
+      if (under && mode.uncovered[o] && !mode.aired) mode.uncovered[o] = false;
+    });
+    if (circuit.upper === undefined || mode.aired || !mode.idle) continue;
+    const open = circuit.outlets.every((outlet, o) => outlet.vessel !== circuit.upper || mode.uncovered[o]);
+    if (!open) continue;
+    mode.aired = true;
+    told.push({ code: "circuit/air", at: circuit.id });
+  }
+  return told;
+}
