@@ -63,7 +63,8 @@ export function hybridSystem(model: TransientModel): HybridSystem {
           y[column] = kept + steps[column];
           const step = y[column] - kept;
           for (const row of changes) after[row] = 0;
-          element.add(y, after);
+          if (element.addNear) element.addNear(y, after);
+          else element.add(y, after);
           y[column] = kept;
           for (const row of changes) out[row * layout.size + column] += (after[row] - before[row]) / step;
         }
@@ -72,17 +73,18 @@ export function hybridSystem(model: TransientModel): HybridSystem {
   };
 }
 
-/** Steps for difference quotients: a micrometre of level, a millionth of a pipe, a speed or a blockage. */
+/** Steps for difference quotients: a tenth of a micrometre of level, as little of a pipe, a speed or a blockage: crests that water
+ *  just tops and pipes that just run bend sharply. */
 function differenceSteps(model: TransientModel, layout: StateLayout): Float64Array {
-  const steps = new Float64Array(layout.size).fill(1e-6);
+  const steps = new Float64Array(layout.size).fill(1e-7);
   model.vessels.forEach((vessel, i) => {
-    steps[i] = 1e-6 * vessel.area;
+    steps[i] = 1e-7 * vessel.area;
   });
   model.drains.forEach((drain, i) => {
-    steps[layout.drain + i] = 1e-6 * drain.content;
+    steps[layout.drain + i] = 1e-7 * drain.content;
   });
   model.circuits.forEach((circuit, i) => {
-    steps[layout.circuit + i] = 1e-6 * circuit.content;
+    steps[layout.circuit + i] = 1e-7 * circuit.content;
   });
   return steps;
 }

@@ -116,6 +116,7 @@ describe("simulate", () => {
     const flow = 8e-8;
     const model = atRest();
     const run = simulate({ ...model, evaporation: [{ vessel: 0, flow }] }, [], { duration: 864000, record: false });
+    expect(run.status).toBe("finished");
     expect(run.booked.evaporated).toBeCloseTo(flow * 864000, 6);
     // Analytic: the return chamber pays for all but the little that display and box give up as the flow falls.
     const last = model.vessels[3];

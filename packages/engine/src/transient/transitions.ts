@@ -267,14 +267,23 @@ function settleCircuits(
   y: Float64Array,
 ): { readonly code: TransientEventCode; readonly at: string }[] {
   const told: { code: TransientEventCode; at: string }[] = [];
-  for (const { circuit, mode } of circuits) {
+  for (const element of circuits) {
+    const { circuit, mode } = element;
     circuit.outlets.forEach((outlet, o) => {
       const height = mode.breakWorks[o] ? outlet.breakElevation : outlet.elevation;
       const under = surfaceOf(model, y, outlet.vessel) > height + 1e-6;
       // Pumped water closes an opening that lies under the surface again.
       if (under && mode.uncovered[o] && !mode.aired) mode.uncovered[o] = false;
     });
-    if (circuit.upper === undefined || mode.aired || !mode.idle) continue;
+    if (circuit.upper === undefined || mode.aired) continue;
+    // A pump that draws air or is told to stop may turn the flow at once, with no crossing to see.
+    element.solve(y);
+    const idle = element.upward() <= seepage;
+    if (idle !== mode.idle) {
+      mode.idle = idle;
+      told.push({ code: idle ? "circuit/reversed" : "circuit/forward", at: circuit.id });
+    }
+    if (!idle) continue;
     const open = circuit.outlets.every((outlet, o) => outlet.vessel !== circuit.upper || mode.uncovered[o]);
     if (!open) continue;
     mode.aired = true;

@@ -17,6 +17,11 @@ const standing = 1e-3;
 /** A speed this near its target is taken for it, so that a pump that runs steadily costs nothing. */
 const settled = 1e-6;
 
+
+const warmStart = { warm: true };
+const coldStart = {};
+const oneStep = { warm: true, tolerance: 0, maximumIterations: 1 };
+
 /** A pumped circuit, solved as a network at every state. Its outlets stand at the surface above them, or at their own height in the
  *  air; an outlet that has let in air takes none back. A line that has taken in air at the top stands as a column: its outlets
  *  stand at the column's height, and what runs fills or empties it. */
@@ -96,6 +101,18 @@ export class CircuitElement implements FlowElement {
 
   add(y: Float64Array, out: Float64Array): void {
     this.solve(y);
+    this.#book(out);
+  }
+
+  /** One Newton step from a solution near by: the answer to first order, which is all that a slope needs. */
+  addNear(y: Float64Array, out: Float64Array): void {
+    this.#set(y);
+    solveCompiled(this.#net, this.#state, oneStep);
+    this.#read();
+    this.#book(out);
+  }
+
+  #book(out: Float64Array): void {
     const { circuit, mode, outflow } = this;
     for (let i = 0; i < outflow.length; i++) {
       const { vessel } = circuit.outlets[i];
@@ -115,6 +132,15 @@ export class CircuitElement implements FlowElement {
 
   /** Solves the circuit at a state; `outflow` holds the answer. */
   solve(y: Float64Array): void {
+    this.#set(y);
+    solveCompiled(this.#net, this.#state, this.#warm ? warmStart : coldStart);
+    if (this.#state.status !== "converged" && this.#warm) solveCompiled(this.#net, this.#state, coldStart);
+    this.#warm = this.#state.status === "converged";
+    this.#read();
+  }
+
+  /** Heads, openings and speeds of a state, written into the network. */
+  #set(y: Float64Array): void {
     const { circuit, mode } = this;
     const net = this.#net;
     net.head[this.#sourceNode] = Math.max(surfaceOf(this.#model, y, circuit.source), circuit.intakeElevation);
@@ -130,9 +156,9 @@ export class CircuitElement implements FlowElement {
       for (const link of this.#links[i]) net.oneWay[link] = dryEnd ? 1 : this.#oneWay[link];
     }
     for (let i = 0; i < circuit.pumps.length; i++) this.#setSpeed(i, mode.dry ? 0 : y[this.#firstSpeed + i]);
-    solveCompiled(net, this.#state, { warm: this.#warm });
-    if (this.#state.status !== "converged" && this.#warm) solveCompiled(net, this.#state);
-    this.#warm = this.#state.status === "converged";
+  }
+
+  #read(): void {
     for (let i = 0; i < this.#links.length; i++) {
       let flow = 0;
       for (const link of this.#links[i]) flow += this.#state.flow[link];
