@@ -1,7 +1,8 @@
-import { setLink, solveCompiled } from "@tidewright/engine";
+import { setLink } from "@tidewright/engine";
 import type { LoopState, OutletState, SystemCurveSamples } from "../assessment.ts";
 import { endHead, levelOf, outletFlowTo, pumpFlowOf } from "../system/levels.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
+import { solveNear } from "../system/solveNear.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 import { SystemCurve } from "../system/systemCurve.ts";
 
@@ -54,7 +55,7 @@ function systemCurveOf(
 
 /** Flow with every fitting at its most and its least pessimistic published loss; the network is put back afterwards. */
 function flowRange(prepared: PreparedLoop, flow: number): readonly [number, number] {
-  const { net, state, loop } = prepared;
+  const { net, loop } = prepared;
   const flows = [1, 0].map((side) => {
     for (const section of loop.sections) {
       const index = net.linkIndex.get(section.link) as number;
@@ -69,13 +70,13 @@ function flowRange(prepared: PreparedLoop, flow: number): readonly [number, numb
           : { ...link, lossCoefficient: k, laminarLoss: 0 },
       );
     }
-    solveCompiled(net, state, { warm: true });
+    solveNear(prepared, true);
     return pumpFlowOf(prepared);
   });
   net.model.links.forEach((link, i) => {
     setLink(net, i, link);
   });
-  solveCompiled(net, state, { warm: true });
+  solveNear(prepared, true);
   return [Math.min(flow, ...flows), Math.max(flow, ...flows)];
 }
 

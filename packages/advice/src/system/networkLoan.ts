@@ -16,7 +16,7 @@ export interface WorkNetwork {
 
 /** How many idle networks are kept; what comes back to a full shelf is dropped. */
 const shelfSize = 24;
-const shelf: WorkNetwork[] = [];
+const common: WorkNetwork[] = [];
 
 /** Networks for the time of one assessment. Compiling costs more than solving, and one edit seldom changes how the links hang
  *  together: a network of the same nodes, links and tees is taken from the shelf and given the new coefficients. What is lent
@@ -24,10 +24,17 @@ const shelf: WorkNetwork[] = [];
  *  one before has left. */
 export class NetworkLoan {
   readonly #lent: WorkNetwork[] = [];
+  readonly #shelf: WorkNetwork[];
+
+  /** shelf where idle networks are found and put back; the common one where nothing is said */
+  constructor(shelf: WorkNetwork[] = common) {
+    this.#shelf = shelf;
+  }
 
   /** Returns a network for a model with every coefficient, head and demand as the model says.
    *  model NetworkModel   -> WorkNetwork, the borrower's until `giveBack`. Throws: as `compileNetwork`. */
   take(model: NetworkModel): WorkNetwork {
+    const shelf = this.#shelf;
     let work: WorkNetwork | undefined;
     for (let i = shelf.length - 1; i >= 0 && !work; i--) {
       const kept = shelf[i] as WorkNetwork;
@@ -46,6 +53,7 @@ export class NetworkLoan {
 
   /** Puts everything back on the shelf; the borrower keeps nothing of it. */
   giveBack(): void {
+    const shelf = this.#shelf;
     for (const work of this.#lent) {
       // The longest unused makes room.
       if (shelf.length >= shelfSize) shelf.shift();

@@ -1,7 +1,8 @@
-import { type ConvergenceRecord, convergenceRecord, solveCompiled } from "@tidewright/engine";
+import { type ConvergenceRecord, convergenceRecord } from "@tidewright/engine";
 import { type Levels, levelsFor, netFlowTo, setLoopHeads } from "./levels.ts";
 import type { PreparedSystem } from "./prepare.ts";
 import { type DrainSolution, solveDrains } from "./solveDrains.ts";
+import { solveNear } from "./solveNear.ts";
 
 /** The whole system at rest in its running state: flows in every loop and drain, levels in every vessel. */
 export interface SolvedSystem {
@@ -13,40 +14,43 @@ export interface SolvedSystem {
   readonly converged: boolean;
 }
 
-/** Levels that move less than this between two rounds have settled [m]. */
-const settled = 1e-7;
+/** Levels have settled when they are this near to where all further rounds would take them, reckoned from how the moves fall [m]. */
+const settled = 1e-9;
+/** Where rounds fall slowly they go on for so long; a last move below this then still counts as settled [m]. */
+const mostRounds = 30;
+const settledAtLast = 1e-7;
+/** How closely networks are solved: while levels are on their way, nothing is gained by more. */
+const tolerance = 1e-10;
+const firstTolerances = [1e-3, 1e-7];
 
 /** Solves loops, weir, drains and sump together: the loops for given levels, the levels for the flows they give, until both agree.
  *  Levels move by millimetres and heads by metres, so the rounds contract fast; later ones start warm.
  *  system PreparedSystem, whose loop states are changed in place   -> SolvedSystem
  *  Source: continuity in every vessel; engine. */
 export function solveSystem(system: PreparedSystem): SolvedSystem {
-  const { geometry, loops } = system;
-  let boxLevel = geometry.weirCrest - 0.1;
-  let levels = levelsFor(
-    system,
-    0,
-    geometry.chambers.map(() => 0),
-    boxLevel,
-  );
+  const { loops } = system;
+  let levels = firstLevels(system);
   let weirFlow = 0;
   let drains: DrainSolution | undefined;
   let round = 0;
   let converged = false;
-  for (; round < 30 && !converged; round++) {
+  let move = Number.POSITIVE_INFINITY;
+  for (; round < mostRounds && !converged; round++) {
+    weirFlow = 0;
     for (const loop of loops) {
       setLoopHeads(loop, levels);
-      solveCompiled(loop.net, loop.state, { warm: round > 0 });
+      solveNear(loop, round > 0, firstTolerances[round] ?? tolerance);
+      weirFlow += netFlowTo(loop, "display");
     }
-    weirFlow = Math.max(
-      0,
-      loops.reduce((sum, loop) => sum + netFlowTo(loop, "display"), 0),
-    );
+    weirFlow = Math.max(0, weirFlow);
     drains = solveDrains(system, weirFlow, levels, drains);
-    boxLevel = drains.box.level;
-    const next = levelsFor(system, weirFlow, chamberInflows(system, drains), boxLevel);
-    converged = true;
-    for (const [place, level] of next) if (!(Math.abs(level - (levels.get(place) ?? 0)) < settled)) converged = false;
+    const next = levelsFor(system, weirFlow, chamberInflows(system, drains), drains.box.level);
+    const before = move;
+    move = 0;
+    for (const [place, level] of next) move = Math.max(move, Math.abs(level - (levels.get(place) ?? 0)));
+    const away = move < before ? move / (1 - move / before) : Number.POSITIVE_INFINITY;
+    converged =
+      round >= firstTolerances.length && (away < settled || (round === mostRounds - 1 && move < settledAtLast));
     levels = next;
   }
   return {
@@ -57,6 +61,19 @@ export function solveSystem(system: PreparedSystem): SolvedSystem {
     levelIterations: round,
     converged: converged && loops.every((loop) => loop.state.status === "converged"),
   };
+}
+
+/** Levels to begin with: half of what the return pumps could give runs over the weir and through the drains in equal parts. */
+function firstLevels(system: PreparedSystem): Levels {
+  const { geometry, drains, chamberPlaces } = system;
+  let flow = 0;
+  for (const { purpose, loop } of system.loops)
+    if (purpose === "return")
+      for (const pump of loop.pumps) flow += 0.5 * pump.speed * (pump.row?.curves[0]?.points.at(-1)?.flow ?? 0);
+  const inflows = chamberPlaces.map(
+    (place) => (flow * drains.filter((drain) => drain.place === place).length) / drains.length,
+  );
+  return levelsFor(system, flow, inflows, geometry.weirCrest - 0.1);
 }
 
 /** What drains and loops bring to each chamber, less what loops take [m3/s]. */

@@ -1,6 +1,8 @@
-import { type CompiledNetwork, type NetworkState, overflowWeirHead, solveCompiled } from "@tidewright/engine";
+import { overflowWeirHead } from "@tidewright/engine";
 import { endHead, levelOf, outletFlowTo } from "./levels.ts";
+import type { WorkNetwork } from "./networkLoan.ts";
 import type { PreparedLoop, PreparedSystem } from "./prepare.ts";
+import { solveNear } from "./solveNear.ts";
 import type { SolvedSystem } from "./solveSystem.ts";
 
 /** What a loop asks of its pumps at a flow. */
@@ -13,8 +15,7 @@ export interface SystemPoint {
 
 /** A loop seen from its pumps: the same network with the pumps taken out and their flow put in. */
 export class SystemCurve {
-  readonly #net: CompiledNetwork;
-  readonly #state: NetworkState;
+  readonly #work: WorkNetwork;
   readonly #system: PreparedSystem;
   readonly #solved: SolvedSystem;
   readonly #otherWeirFlow: number;
@@ -36,9 +37,8 @@ export class SystemCurve {
     const ends = new Set<string>();
     for (const link of links) ends.add(link.from).add(link.to);
     const nodes = model.nodes.filter((node) => node.kind === "fixedHead" || ends.has(node.id));
-    const { net, state } = system.networks.take({ ...model, nodes, links });
-    this.#net = net;
-    this.#state = state;
+    this.#work = system.networks.take({ ...model, nodes, links });
+    const { net } = this.#work;
     this.#system = system;
     this.#solved = solved;
     const source = net.nodeIndex.get("source") as number;
@@ -65,8 +65,7 @@ export class SystemCurve {
 
   /** Exact head and split at a pump flow [m3/s]; the display's level follows the flow that reaches it. */
   at(flow: number): SystemPoint {
-    const net = this.#net;
-    const state = this.#state;
+    const { net, state } = this.#work;
     net.demand[this.#discharge] = -flow;
     if (this.#suction) net.demand[this.#inlet] = flow;
     const { geometry } = this.#system;
@@ -74,7 +73,7 @@ export class SystemCurve {
     let toDisplay = flow * this.#share;
     for (let round = 0; round < 12; round++) {
       this.#setDisplay(crest + overflowWeirHead(geometry.weir, Math.max(0, this.#otherWeirFlow + toDisplay)));
-      solveCompiled(net, state, this.#warm ? warmStart : coldStart);
+      solveNear(this.#work, this.#warm);
       this.#warm = true;
       let next = 0;
       for (const link of this.#displayLinks) next += state.flow[link] as number;
@@ -89,9 +88,6 @@ export class SystemCurve {
 
   #setDisplay(level: number): void {
     for (let i = 0; i < this.#displayNodes.length; i++)
-      this.#net.head[this.#displayNodes[i] as number] = level + (this.#displayLifts[i] as number);
+      this.#work.net.head[this.#displayNodes[i] as number] = level + (this.#displayLifts[i] as number);
   }
 }
-
-const warmStart = { warm: true };
-const coldStart = { warm: false };

@@ -86,8 +86,8 @@ function levelOf(
       surplus += rating.rate(x);
       slope += rating.slope;
     }
-    // A level that is wrong by 1e-15 of itself, or carries the flow to rounding, is as good as its own digits.
-    if (Math.abs(surplus) <= 1e-15 * totalFlow) return x;
+    // Rounding of the drains' flows; it moves the level by some 1e-15 m.
+    if (Math.abs(surplus) <= 1e-14 * totalFlow) return x;
     if (surplus > 0) {
       high = x;
       if (x === rim) rimKnown = true;

@@ -24,6 +24,8 @@ export class DrainRating {
     this.#line = line;
     this.#water = water;
     this.#fullFlow = guess;
+    // A siphon that ran is first asked whether it runs full.
+    if (guess > 0 && kind === "throttledSiphon") this.control = "fullPipe";
   }
 
   /** Rates the drain at a level [m] and returns its flow [m3/s]: the smallest of rim weir, drowned throat (but for a siphon,

@@ -25,12 +25,14 @@ export function siphonFlow(line: DrainLine, level: number, water: DrainWater, gu
   let previousError = 0;
   for (let i = 0; i < 200; i++) {
     const error = Math.log(drainLineHeadLoss(line, Math.exp(x), water)) - target;
-    if (Math.abs(error) <= 2 * Number.EPSILON) break;
+    if (error === 0) break;
     if (error > 0) high = Math.min(high, x);
     else low = Math.max(low, x);
-    if (i > 0 && x !== previousX) slope = (error - previousError) / (x - previousX);
+    // Differences of errors this small are rounding.
+    if (i > 0 && x !== previousX && Math.abs(error) >= 1e-13) slope = (error - previousError) / (x - previousX);
     if (!(slope > 0.5)) slope = 1.9;
-    const settled = Math.abs(error) < 1e-9 && Math.abs(error * previousError) < 1e-17 && i > 0;
+    const settled =
+      Math.abs(error) < 1e-13 || (i > 0 && Math.abs(error) < 1e-9 && Math.abs(error * previousError) < 1e-17);
     previousX = x;
     previousError = error;
     x -= error / slope;
