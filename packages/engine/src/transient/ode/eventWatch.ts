@@ -41,9 +41,9 @@ export function eventWatch(events: OdeEvents, n: number): EventWatch {
     interpolate(coefficients, share, state);
     events.values(state, values);
   };
-  const firstPast = (): number => {
-    for (let i = 0; i < count; i++) if (isPast(i)) return i;
-    return -1;
+  const anyPast = (): boolean => {
+    for (let i = 0; i < count; i++) if (isPast(i)) return true;
+    return false;
   };
 
   /** Narrows the crossing of one event between 0 and `high`, where it is past; leaves `values` as they are at the answer. */
@@ -90,20 +90,16 @@ export function eventWatch(events: OdeEvents, n: number): EventWatch {
     },
     firstCrossing(coefficients: Float64Array, y1: Float64Array, resolution: number): number {
       events.values(y1, values);
-      let event = firstPast();
-      if (event < 0) {
+      if (!anyPast()) {
         takeSides();
         return -1;
       }
+      // Each crossing found ends the stretch in which the next event is looked for, so one pass leaves the earliest.
       let share = 1;
-      // Each crossing found may have another before it: go on until none is past at the earliest but those that fall together.
-      for (let i = 0; i < 2 * count + 2; i++) {
-        watch.found = event;
+      for (let event = 0; event < count; event++) {
+        if (!isPast(event)) continue;
         share = locate(coefficients, event, share, resolution);
-        let earlier = -1;
-        for (let j = 0; j < count && earlier < 0; j++) if (j !== event && isPast(j)) earlier = j;
-        if (earlier < 0) break;
-        event = earlier;
+        watch.found = event;
       }
       together.length = 0;
       for (let i = 0; i < count; i++) if (isPast(i)) together.push(i);
