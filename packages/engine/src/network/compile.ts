@@ -1,6 +1,7 @@
 import { colebrook } from "../losses/index.ts";
 import { standardGravity } from "../water/index.ts";
 import { type Elimination, planElimination } from "./elimination.ts";
+import { type FirstStep, newFirstStep } from "./firstStep.ts";
 import type { DeviceLink, NetworkLink, NetworkModel, PipeLink, PumpLink, ValveLink } from "./model.ts";
 import { networkProblems } from "./networkProblems.ts";
 import { type CompiledPump, compilePump } from "./pumpLinks.ts";
@@ -50,6 +51,8 @@ export interface CompiledNetwork {
   /** A flow to begin with [m3/s]: 1 m/s in pipes, half of the last flow for pumps; and 1/sqrt(f) of pipes at that flow. */
   readonly firstFlow: Float64Array;
   readonly firstRoot: Float64Array;
+  /** The first step's equations, eliminated at those flows; they depend on no level and no demand. */
+  readonly firstStep: FirstStep;
 }
 
 /** Returns a network as flat arrays with its elimination order, ready for `solveCompiled`.
@@ -121,6 +124,7 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     forest: planForest(junctions.length, from, to),
     firstFlow: new Float64Array(n),
     firstRoot: new Float64Array(n).fill(7),
+    firstStep: newFirstStep(n, plan),
   };
   links.forEach((link, i) => setLink(compiled, i, link));
   return compiled;
@@ -138,6 +142,7 @@ function isOneWay(link: NetworkLink): boolean {
  *  Source: coefficients as in `evaluateLosses`.
  *  Example: setLink(compileNetwork({ liquid: { density: 1000, kinematicViscosity: 1e-6 }, nodes: [{ id: "a", kind: "fixedHead", head: 1 }, { id: "b", kind: "junction", elevation: 0 }], links: [{ id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 1 }] }), 0, { id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 5 })  ->  undefined */
 export function setLink(compiled: CompiledNetwork, index: number, link: NetworkLink): void {
+  compiled.firstStep.ready = false;
   compiled.oneWay[index] = isOneWay(link) ? 1 : 0;
   compiled.pumps[index] = undefined;
   compiled.pumpTerms[index] = undefined;
@@ -174,6 +179,7 @@ export function refreshPumps(net: CompiledNetwork): void {
 
 function setPump(compiled: CompiledNetwork, i: number, link: PumpLink): void {
   const terms = compilePump(link);
+  compiled.firstStep.ready = false;
   compiled.pumps[i] = link;
   compiled.pumpTerms[i] = terms;
   // A stopped pump begins at a hundredth of its range: at rest a square law has no slope.

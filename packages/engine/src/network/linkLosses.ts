@@ -12,6 +12,11 @@ const shutConductance = 1e-13;
 /** Smallest slope used as a resistance [s/m2]: at rest a square law has none. It only shortens a step, never moves the answer. */
 const leastSlope = 1e-9;
 
+/** Largest last step of 1/sqrt(f) that leaves friction exact to rounding, one for steps on the way, and one for the first. */
+export const exactRoots = 3e-4;
+export const closeRoots = 0.03;
+export const roughRoots = 0.5;
+
 const halfLog = 2 / Math.LN10;
 
 /** One pass over all links at the present flows and heads: losses h(Q) [m] and slopes dh/dQ [s/m2], the energy left over
@@ -21,7 +26,7 @@ const halfLog = 2 / Math.LN10;
  *  Friction follows Colebrook-White above Re 4000. x = 1/sqrt(f) solves x = -2 log10(b + a x), a = 2.51/Re; with
  *  w = (2/ln 10) a / (b + a x) one Halley step from a near x leaves an error of third order, and `x` keeps its value between calls,
  *  so a solver that converges pays one logarithm a pipe. Then dh/dQ = 2 h / (Q (1 + w)). The step is repeated until it is below
- *  `rootStep`: 1e-4 leaves nothing above rounding.
+ *  `rootStep`.
  *  `teeLoss` and `teeSlope` are those of the legs of tees and zero elsewhere. */
 export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: number): void {
   const {
@@ -50,7 +55,7 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
   for (let i = 0; i < net.linkCount; i++) {
     if (shut[i] !== 0) {
       loss[i] = 0;
-      slope[i] = Number.POSITIVE_INFINITY;
+      slope[i] = 0;
       conductance[i] = 0;
       left[i] = 0;
       values[linkTarget[i]] += shutConductance;
@@ -76,13 +81,16 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
         let t = 1;
         for (let step = 0; step < 12; step++) {
           const inner = b + a * root;
-          const u = a / inner;
-          const w = halfLog * u;
-          t = 1 / (1 + w);
-          // Halley: F' = 1 + w, F'' = -w u; the quotient 1/(1 + e) as 1 - e, which is as good to third order.
+          const lead = halfLog * a;
+          const v = 1 / (inner + lead);
+          const z = lead * v;
+          t = 1 - z;
           const newton = (root + halfLog * Math.log(inner)) * t;
-          const move = newton * (1 - 0.5 * newton * w * u * t);
+          // Half of F F''/F'^2, with w = z/(1 - z) as a series: as good as Halley to third order.
+          const move = newton * (1 - 0.5 * newton * lead * a * v * v * (1 + z + z * z));
           root -= move;
+          // 1/(1 + w) at the new x.
+          t -= z * v * a * move;
           if (move < rootStep && move > -rootStep) break;
         }
         x[i] = root;

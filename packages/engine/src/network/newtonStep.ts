@@ -5,112 +5,88 @@ import { teeLosses } from "./tees.ts";
 
 /** Works out the changes of heads (`rhs`) and flows (`change`) of one full step from the assembled equations, in correction form: with
  *  r = dH - h(Q), solve A dh = B (Q + r/g) - demand, dQ = (r + dh)/g. Because r vanishes, so does every rounding error of the
- *  linear solve. `descent` takes how fast the content falls along the step. */
+ *  linear solve. `descent` takes how fast the content falls along the step, the sum of r dQ. */
 export function newtonStep(net: CompiledNetwork, state: NetworkState, first: boolean): void {
   const { plan, junctionCount: size, nodeCount } = net;
-  const { rhs, values, inverse } = state;
-  factorise(plan, values, inverse);
-  substitute(plan, values, inverse, rhs);
+  const { rhs, values, inverse, left, change, teeLoss, nextTeeLoss } = state;
+  if (first) substitute(plan, net.firstStep.values, net.firstStep.inverse, rhs);
+  else {
+    factorise(plan, values, inverse);
+    substitute(plan, values, inverse, rhs);
+  }
   for (let n = size; n < nodeCount; n++) rhs[n] = 0;
-  if (net.tees.count > 0 && state.iterations < 20) followTees(net, state);
   setChange(net, state);
-  if (!first && state.energyResidual < 0.3) bendStep(net, state);
+  const rounds = roundsOf(net, state, first);
+  if (rounds > 0) refine(net, state, rounds);
+  let descent = 0;
+  for (let l = 0; l < net.linkCount; l++) descent += left[l] * change[l];
+  if (rounds > 0) {
+    const { links } = net.tees;
+    for (let i = 0; i < links.length; i++) descent -= (nextTeeLoss[links[i]] - teeLoss[links[i]]) * change[links[i]];
+  }
+  state.descent = descent;
+}
+
+/** How often a step is refined: often enough that what is left is the third derivative's, not at all where Newton's own error
+ *  is below every tolerance. Tees need more: they contract tenfold a round. */
+function roundsOf(net: CompiledNetwork, state: NetworkState, first: boolean): number {
+  const tees = net.tees.count > 0;
+  const { energyResidual: size } = state;
+  if (first || state.iterations >= 20) return 0;
+  if (tees) return size > 1e-2 ? 3 : 8;
+  return size > 1e-2 ? 3 : size > 1e-5 ? 1 : 0;
 }
 
 function setChange(net: CompiledNetwork, state: NetworkState): void {
   const { from, to } = net;
-  const { rhs, conductance, left, slope, change, teeBent, teeSlope } = state;
-  const tees = net.tees.count > 0;
-  let descent = 0;
+  const { rhs, conductance, left, change, bent } = state;
   for (let l = 0; l < net.linkCount; l++) {
-    const p = conductance[l];
-    if (p === 0) {
-      change[l] = 0;
-      continue;
-    }
-    let r = left[l] + rhs[from[l]] - rhs[to[l]];
-    let g = slope[l];
-    if (tees) {
-      r -= teeBent[l];
-      g -= teeSlope[l];
-    }
-    const dq = p * r;
-    change[l] = dq;
-    descent += g * dq * dq;
+    bent[l] = 0;
+    change[l] = conductance[l] * (left[l] + rhs[from[l]] - rhs[to[l]]);
   }
-  state.descent = descent;
 }
 
-/** Third order: losses bend over the step by c dQ^2, which one more substitution takes into account. Left out where the bend is no
- *  small correction, or where the step would no longer lead downhill. */
-function bendStep(net: CompiledNetwork, state: NetworkState): void {
-  const { from, to, plan, junctionCount: size, nodeCount } = net;
-  const { rhs, more, values, inverse, conductance, curvature, flow, change, bent } = state;
-  for (let n = 0; n < nodeCount; n++) more[n] = 0;
-  for (let l = 0; l < net.linkCount; l++) {
-    const dq = change[l];
-    const q = flow[l];
-    // Past half of its flow a loss is no parabola any more.
-    if (4 * dq * dq < q * q) {
-      const e = curvature[l] * dq * dq;
-      const through = conductance[l] * e;
-      bent[l] = e;
-      more[from[l]] += through;
-      more[to[l]] -= through;
-    } else bent[l] = 0;
-  }
-  substitute(plan, values, inverse, more);
-  for (let n = size; n < nodeCount; n++) more[n] = 0;
-  const { slope, teeSlope } = state;
-  let descent = 0;
-  for (let l = 0; l < net.linkCount; l++) {
-    const p = conductance[l];
-    const dq = change[l] + p * (more[from[l]] - more[to[l]] - bent[l]);
-    if (p !== 0) descent += ((slope[l] - teeSlope[l]) * dq + bent[l]) * dq;
-    bent[l] = dq;
-  }
-  if (!(descent > 0.5 * state.descent)) return;
-  state.descent = descent;
-  for (let j = 0; j < size; j++) rhs[j] += more[j];
-  for (let l = 0; l < net.linkCount; l++) change[l] = bent[l];
-}
-
-/** Tees couple the flows of three links. Their losses at the flows after the step are put into the step itself, by substituting
- *  again with the same elimination until they hold; that is Newton's method with the tees' full coupling. */
-function followTees(net: CompiledNetwork, state: NetworkState): void {
+/** Refines a step with the elimination it has: losses bend away from their tangents over the step, by c dQ^2 in each link, and a tee's
+ *  losses by what they are at the flows after it, for a tee couples the flows of three links. Both are put into the right-hand
+ *  side and solved for again until they hold: steps of third order, with the tees' full coupling. Rounds end where they no longer
+ *  contract. */
+export function refine(net: CompiledNetwork, state: NetworkState, rounds: number): void {
   const { from, to, plan, junctionCount: size, nodeCount } = net;
   const { links } = net.tees;
-  const { rhs, more, values, inverse, conductance, left, flow, trial } = state;
-  const { teeLoss, teeSlope, nextTeeLoss, nextTeeSlope, teeBent } = state;
-  for (let i = 0; i < links.length; i++) teeBent[links[i]] = 0;
+  const { rhs, more, values, inverse, conductance, left, flow, change, curvature, bent, trial } = state;
+  const { teeLoss, teeSlope, nextTeeLoss, nextTeeSlope } = state;
+  const tees = links.length > 0;
   const enough = state.lossScale * Math.max(1e-13, 0.1 * state.energyResidual * state.energyResidual);
   let before = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < 12; round++) {
-    for (let i = 0; i < links.length; i++) {
-      const l = links[i];
-      trial[l] = flow[l] + conductance[l] * (left[l] - teeBent[l] + rhs[from[l]] - rhs[to[l]]);
+  for (let round = 0; round < rounds; round++) {
+    if (tees) {
+      for (let i = 0; i < links.length; i++) trial[links[i]] = flow[links[i]] + change[links[i]];
+      teeLosses(net.tees, trial, nextTeeLoss, nextTeeSlope);
     }
-    teeLosses(net.tees, trial, nextTeeLoss, nextTeeSlope);
     for (let n = 0; n < nodeCount; n++) more[n] = 0;
     let largest = 0;
-    for (let i = 0; i < links.length; i++) {
-      const l = links[i];
-      if (conductance[l] === 0) continue;
-      const bent = nextTeeLoss[l] - teeLoss[l] - teeSlope[l] * (trial[l] - flow[l]);
-      const move = bent - teeBent[l];
-      trial[l] = bent;
+    for (let l = 0; l < net.linkCount; l++) {
+      const dq = change[l];
+      const q = flow[l];
+      // Past half of its flow a loss is no parabola any more.
+      let e = 4 * dq * dq < q * q ? curvature[l] * dq * dq : 0;
+      if (tees) e += nextTeeLoss[l] - teeLoss[l] - teeSlope[l] * dq;
+      const move = e - bent[l];
+      trial[l] = e;
       const through = conductance[l] * move;
       more[from[l]] += through;
       more[to[l]] -= through;
-      const size = move < 0 ? -move : move;
-      if (size > largest) largest = size;
+      if (move > largest) largest = move;
+      else if (-move > largest) largest = -move;
     }
-    // Where following does not contract, the step keeps what it has; the next one looks again.
     if (!(largest < 0.7 * before)) return;
     before = largest;
-    for (let i = 0; i < links.length; i++) if (conductance[links[i]] !== 0) teeBent[links[i]] = trial[links[i]];
     substitute(plan, values, inverse, more);
     for (let j = 0; j < size; j++) rhs[j] += more[j];
+    for (let l = 0; l < net.linkCount; l++) {
+      bent[l] = trial[l];
+      change[l] = conductance[l] * (left[l] - trial[l] + rhs[from[l]] - rhs[to[l]]);
+    }
     if (largest <= enough) return;
   }
 }

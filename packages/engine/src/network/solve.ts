@@ -1,5 +1,6 @@
 import { type CompiledNetwork, linkType, refreshPumps } from "./compile.ts";
-import { assemble } from "./linkLosses.ts";
+import { beginCold } from "./firstStep.ts";
+import { assemble, closeRoots, exactRoots, roughRoots } from "./linkLosses.ts";
 import { newtonStep } from "./newtonStep.ts";
 import { reopenWillingLinks, settleShutFlows, shutBackwardLinks } from "./shutLinks.ts";
 import { balanceFlows, planForest, type SpanningForest } from "./spanningForest.ts";
@@ -64,7 +65,7 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
   refreshPumps(net);
   state.iterations = 0;
   state.shortened = 0;
-  const { head, flow, x, shut } = state;
+  const { head, shut } = state;
   const size = net.junctionCount;
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
@@ -74,24 +75,19 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
     if (h < low) low = h;
     if (h > high) high = h;
   }
-  if (!warm) {
-    for (let l = 0; l < net.linkCount; l++) {
-      flow[l] = net.firstFlow[l];
-      x[l] = net.firstRoot[l];
-      shut[l] = 0;
-    }
-    for (let j = 0; j < size; j++) head[j] = high;
-    state.forest = forestAround(net);
-  }
-  // Demands may have changed since: a warm start balances its flows first, or an old answer would look like a new one.
-  else {
-    // A valve opened in place is no longer shut.
-    for (let l = 0; l < net.linkCount; l++)
-      if (shut[l] !== 0 && net.oneWay[l] === 0 && net.type[l] !== linkType.closed) shut[l] = 0;
-    balance(net, state);
-  }
   // Heads are differences of numbers this large: at 10 m rounding leaves 2e-15 m, whatever the losses are.
   state.headScale = Math.max(high - low, 1e-6, 1e-5 * Math.max(Math.abs(high), Math.abs(low)));
+  if (!warm) {
+    for (let j = 0; j < size; j++) head[j] = high;
+    state.forest = forestAround(net);
+    beginCold(net, state);
+    return;
+  }
+  // A valve opened in place is no longer shut.
+  for (let l = 0; l < net.linkCount; l++)
+    if (shut[l] !== 0 && net.oneWay[l] === 0 && net.type[l] !== linkType.closed) shut[l] = 0;
+  // Demands may have changed since: flows are balanced first, or an old answer would look like a new one.
+  balance(net, state);
   look(net, state, exactRoots);
 }
 
@@ -102,9 +98,6 @@ function forestAround(net: CompiledNetwork): SpanningForest {
   return planForest(net.junctionCount, net.from, net.to, closed);
 }
 
-/** Largest last step of 1/sqrt(f) that leaves friction exact to rounding, and one that will do far from the answer. */
-const exactRoots = 1e-4;
-const roughRoots = 0.03;
 /** Below this residual the next step may be the last: from here on flows are balanced and friction is exact. */
 const nearly = 1e-3;
 
@@ -146,7 +139,7 @@ function iterate(net: CompiledNetwork, state: NetworkState, tolerance: number, l
     }
     if (state.iterations >= limit) return;
     newtonStep(net, state, unbalanced);
-    exact = unbalanced || state.iterations >= careful || state.energyResidual < nearly;
+    exact = !unbalanced && (state.iterations >= careful || state.energyResidual < nearly);
     advance(net, state, unbalanced, exact);
     unbalanced = false;
     if (state.iterations < 256) state.history[state.iterations] = state.energyResidual;
@@ -171,8 +164,8 @@ function advance(net: CompiledNetwork, state: NetworkState, first: boolean, exac
     trial[l] = q;
     flow[l] = q + share * change[l];
   }
-  if (exact) balance(net, state);
-  look(net, state, exact ? exactRoots : roughRoots);
+  if (exact || first) balance(net, state);
+  look(net, state, exact ? exactRoots : first ? roughRoots : closeRoots);
   if (first) return;
   const atStart = -state.descent;
   for (let attempt = 0; attempt < 30; attempt++) {

@@ -19,16 +19,15 @@ export interface NetworkState {
   readonly conductance: Float64Array;
   readonly left: Float64Array;
   readonly curvature: Float64Array;
-  /** Change of each flow in the step [m3/s], what the bend of its loss adds over it [m], and the flow before [m3/s]. */
+  /** Change of each flow in the step [m3/s], how far its loss runs from its tangent over it [m], and the flow before [m3/s]. */
   readonly change: Float64Array;
   readonly bent: Float64Array;
   readonly trial: Float64Array;
-  /** Tee losses of each link [m] and their own slopes [s/m2]; the next ones, and how far they run from their tangent [m]. */
+  /** Tee losses of each link [m] and their own slopes [s/m2]; the same after the step. */
   readonly teeLoss: Float64Array;
   readonly teeSlope: Float64Array;
   readonly nextTeeLoss: Float64Array;
   readonly nextTeeSlope: Float64Array;
-  readonly teeBent: Float64Array;
   /** The nodal equations: conductances and their elimination; right-hand side, then head changes [m], zero at known heads. */
   readonly values: Float64Array;
   readonly inverse: Float64Array;
@@ -76,7 +75,6 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     teeSlope: perLink(),
     nextTeeLoss: perLink(),
     nextTeeSlope: perLink(),
-    teeBent: perLink(),
     values: new Float64Array(net.plan.length),
     inverse: new Float64Array(net.junctionCount),
     rhs: perNode(),

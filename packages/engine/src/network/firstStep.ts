@@ -1,0 +1,63 @@
+import type { CompiledNetwork } from "./compile.ts";
+import { type Elimination, factorise } from "./elimination.ts";
+import { assemble, exactRoots } from "./linkLosses.ts";
+import type { NetworkState } from "./state.ts";
+import { teeLosses } from "./tees.ts";
+
+/** Losses [m] and conductances [m2/s] of every link at the first flows and the elimination of their nodal equations: the part of a
+ *  cold start that knows neither levels nor demands. Made by the first cold solution, kept until a link is set anew. */
+export interface FirstStep {
+  ready: boolean;
+  readonly loss: Float64Array;
+  readonly conductance: Float64Array;
+  readonly values: Float64Array;
+  readonly inverse: Float64Array;
+}
+
+/** Room for the first step of so many links. */
+export function newFirstStep(links: number, plan: Elimination): FirstStep {
+  return {
+    ready: false,
+    loss: new Float64Array(links),
+    conductance: new Float64Array(links),
+    values: new Float64Array(plan.length),
+    inverse: new Float64Array(plan.size),
+  };
+}
+
+/** Puts a state at the first flows, with every link open and the right-hand side of the first step for the heads it holds. */
+export function beginCold(net: CompiledNetwork, state: NetworkState): void {
+  const { firstStep, firstFlow, firstRoot, from, to, demand, junctionCount: size } = net;
+  const { flow, x, shut, head, left, conductance, rhs, change } = state;
+  for (let l = 0; l < net.linkCount; l++) {
+    flow[l] = firstFlow[l];
+    x[l] = firstRoot[l];
+    shut[l] = 0;
+    change[l] = 0;
+  }
+  if (!firstStep.ready) prepare(net, state);
+  for (let j = 0; j < size; j++) rhs[j] = -demand[j];
+  for (let l = 0; l < net.linkCount; l++) {
+    const a = from[l];
+    const b = to[l];
+    const p = firstStep.conductance[l];
+    const r = head[a] - head[b] - firstStep.loss[l];
+    const through = flow[l] + p * r;
+    conductance[l] = p;
+    left[l] = r;
+    rhs[a] -= through;
+    rhs[b] += through;
+  }
+  state.energyResidual = Number.POSITIVE_INFINITY;
+}
+
+function prepare(net: CompiledNetwork, state: NetworkState): void {
+  const { firstStep } = net;
+  if (net.tees.count > 0) teeLosses(net.tees, state.flow, state.teeLoss, state.teeSlope);
+  assemble(net, state, exactRoots);
+  firstStep.loss.set(state.loss);
+  firstStep.conductance.set(state.conductance);
+  firstStep.values.set(state.values);
+  factorise(net.plan, firstStep.values, firstStep.inverse);
+  firstStep.ready = true;
+}
