@@ -4,15 +4,11 @@ import { readQuantity, typedText } from "../format/quantityText.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
+import { type FieldProps, handlersOf } from "./TypedField.tsx";
 import { useTyped } from "./useTyped.ts";
 
-interface Props {
-  readonly path: string;
-  readonly value: readonly [Quantity, Quantity] | undefined;
+interface Props extends FieldProps<readonly [Quantity, Quantity]> {
   readonly dimension: Dimension;
-  readonly label: string;
-  readonly hint?: string | undefined;
-  readonly optional?: boolean | undefined;
 }
 
 /** Lowest and highest of a wish, in two inputs; emptying one takes the wish away where it may be left out. */
@@ -43,9 +39,7 @@ export const RangeField = memo(function RangeField({ path, value, dimension, lab
       placeholder={optional ? "not given" : undefined}
       aria-label={`${label}: ${end}`}
       aria-invalid={typed.problem !== undefined}
-      onChange={(event) => typed.onChange(event.target.value)}
-      onBlur={typed.onBlur}
-      onKeyDown={typed.onKeyDown}
+      {...handlersOf(typed)}
     />
   );
   return (
