@@ -3,7 +3,7 @@ import { openFile } from "../document/files.ts";
 import { Elevation, type ElevationProps } from "../drawing/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
-import { edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
+import { dropDrag, edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
 import { isWideScreen } from "../state/useWideScreen.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
@@ -78,6 +78,7 @@ function Drawing() {
             selection={selection}
             onSelect={select}
             onEdit={drag}
+            onDrop={dropDrag}
             format={format}
             showDimensions={dimensions && height > roomForDimensions}
             height={height}

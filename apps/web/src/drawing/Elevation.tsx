@@ -30,6 +30,8 @@ export interface ElevationProps {
   readonly onSelect: (path: string | undefined) => void;
   /** Edits of one move; those with the same key belong to one drag, `done` ends it. */
   readonly onEdit: (edits: readonly SetEdit[], drag: { readonly dragKey: string; readonly done: boolean }) => void;
+  /** Takes a drag back that turned out to be none, such as the first finger of a pinch. */
+  readonly onDrop: (dragKey: string) => void;
   readonly format: Format;
   readonly showDimensions?: boolean;
   /** Height of the picture [px]; without it as high as its width asks. */
@@ -40,6 +42,9 @@ export interface ElevationProps {
 
 interface Drag {
   readonly handle: Handle;
+  readonly pointer: number;
+  /** Way that still counts as a tap [px]: a fingertip rolls. */
+  readonly slack: number;
   readonly from: Point;
   /** Where the pointer was in the window when it took hold: measuring the page anew at every move would cost a layout. */
   readonly client: Point;
@@ -50,7 +55,7 @@ interface Drag {
 
 /** The side elevation to scale, with live numbers on its parts; every part can be selected, what is movable dragged. */
 export function Elevation(props: ElevationProps): ReactNode {
-  const { design, assessment, levels, selection, onSelect, onEdit, format, showDimensions = false } = props;
+  const { design, assessment, levels, selection, onSelect, onEdit, onDrop, format, showDimensions = false } = props;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame, props.initialWidth ?? 960);
@@ -116,7 +121,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   );
 
   const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
-    if (event.button !== 0) return;
+    // A second finger makes a gesture of what the first began.
+    if (drag.current) {
+      letGo(false);
+      return;
+    }
+    if (event.button !== 0 || !event.isPrimary) return;
     const point = screenPoint(event);
     const reach = event.pointerType === "mouse" ? 14 : 22;
     const taken = handleAt(handles, view, point, reach);
@@ -128,6 +138,8 @@ export function Elevation(props: ElevationProps): ReactNode {
     event.currentTarget.setPointerCapture(event.pointerId);
     drag.current = {
       handle: taken,
+      pointer: event.pointerId,
+      slack: event.pointerType === "mouse" ? 3 : 8,
       from: point,
       client: { x: event.clientX, y: event.clientY },
       view,
@@ -138,19 +150,38 @@ export function Elevation(props: ElevationProps): ReactNode {
   };
   const onPointerMove = (event: PointerEvent<SVGSVGElement>) => {
     const held = drag.current;
-    if (!held) return;
+    if (!held || held.pointer !== event.pointerId) return;
     const { client, from } = held;
     const point = { x: from.x + event.clientX - client.x, y: from.y + event.clientY - client.y };
-    if (!dragging && Math.hypot(point.x - held.from.x, point.y - held.from.y) < 3) return;
+    if (!dragging && Math.hypot(point.x - from.x, point.y - from.y) < held.slack) return;
     if (!dragging) setDragging(held.handle.part);
     held.edits = editsFor(held.handle, moved(held, point));
     onEdit(held.edits, { dragKey: held.key, done: false });
   };
-  const onPointerUp = () => {
+  useEffect(() => {
+    const element = frame.current;
+    if (!element) return;
+    // Marks inside a picture cannot tell the browser to leave their touches alone, and React's own listeners may not.
+    const hold = (event: TouchEvent) => {
+      if (drag.current && event.cancelable) event.preventDefault();
+    };
+    for (const kind of ["touchstart", "touchmove"] as const) element.addEventListener(kind, hold, { passive: false });
+    return () => {
+      for (const kind of ["touchstart", "touchmove"] as const) element.removeEventListener(kind, hold);
+    };
+  }, []);
+
+  const letGo = (keep: boolean) => {
     const held = drag.current;
     drag.current = undefined;
     setDragging(undefined);
-    if (held && held.edits.length > 0) onEdit(held.edits, { dragKey: held.key, done: true });
+    if (!held || held.edits.length === 0) return;
+    if (keep) onEdit(held.edits, { dragKey: held.key, done: true });
+    else onDrop(held.key);
+  };
+  const onPointerEnd = (event: PointerEvent<SVGSVGElement>) => {
+    // The browser cancels a pointer when it scrolls or zooms with it: nothing was meant to be edited.
+    if (drag.current?.pointer === event.pointerId) letGo(event.type === "pointerup");
   };
 
   return (
@@ -163,8 +194,8 @@ export function Elevation(props: ElevationProps): ReactNode {
         aria-label={`Side elevation of ${design.name}, to scale`}
         onPointerDown={onPointerDown}
         onPointerMove={onPointerMove}
-        onPointerUp={onPointerUp}
-        onPointerCancel={onPointerUp}
+        onPointerUp={onPointerEnd}
+        onPointerCancel={onPointerEnd}
         className={dragging ? "tw-dragging" : undefined}
       >
         <Hatches id={id} scene={scene} view={view} />

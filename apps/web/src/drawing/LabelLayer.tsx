@@ -60,7 +60,7 @@ export const FlagLayer = memo(function FlagLayer({
           className={`tw-flag tw-flag-${flag.severity}`}
           onClick={() => onSelect(flag.path)}
         >
-          <circle r={16} className="tw-hit" />
+          <circle r={22} className="tw-hit" />
           <path d={flagPath[flag.severity]} className="tw-flagShape" />
           <text y={flag.severity === "danger" ? 5 : 3.4} className="tw-flagNumber">
             {flag.number}

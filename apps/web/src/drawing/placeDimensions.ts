@@ -17,7 +17,7 @@ export interface PlacedDimension {
 
 /** Distance between parallel dimension lines, and size of their type [px]. */
 const step = 22;
-const dimensionType = 10.5;
+const dimensionType = 11;
 
 /** Returns where the dimension lines of a scene lie on the screen, set off from what they measure.
  *  scene, view as shown   format the user's units   -> lines [px]; those under 12 px are left out

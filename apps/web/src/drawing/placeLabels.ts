@@ -48,7 +48,7 @@ export interface LabelOptions {
 }
 
 /** Type sizes and the height of a line [px]. */
-export const labelType = { name: 10.5, figure: 12, line: 14, pad: 4 } as const;
+export const labelType = { name: 11, figure: 12.5, line: 14.5, pad: 4 } as const;
 
 /** Returns the labels that find room, the important ones first, none over another.
  *  options scene, view, units, selection and earlier places   -> placed labels [px]

@@ -18,7 +18,7 @@ export function textWidth(text: string, size: number): number {
 /** Returns a text broken at its spaces into lines that fit a width, the last cut short where it must be.
  *  text   room for each line [px]   most lines   -> lines
  *  Findings: none. Throws: never.
- *  Valid: type of 10.5 px.
+ *  Valid: type of 11 px.
  *  Source: own construction.
  *  Example: fitWords("chiller", 200, 2)  ->  ["chiller"] */
 export function fitWords(text: string, room: number, most: number): string[] {
@@ -27,13 +27,13 @@ export function fitWords(text: string, room: number, most: number): string[] {
   for (const word of text.replace(/(\d) (\S{1,3})(?=\s|$)/g, "$1\u00a0$2").split(" ")) {
     const last = lines.at(-1);
     const longer = last === undefined ? word : `${last} ${word}`;
-    if (last !== undefined && (textWidth(longer, 10.5) <= room || lines.length === most))
+    if (last !== undefined && (textWidth(longer, 11) <= room || lines.length === most))
       lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines.map((line) => {
     let cut = line;
-    while (cut.length > 1 && textWidth(cut, 10.5) > room)
+    while (cut.length > 1 && textWidth(cut, 11) > room)
       cut = cut.endsWith("…") ? `${cut.slice(0, -2).trimEnd()}…` : `${cut.slice(0, -1)}…`;
     return cut;
   });

@@ -174,6 +174,13 @@ export function endDragNow(): void {
   if (ended !== history) store.patch({ history: ended });
 }
 
+/** Takes back the drag in progress as if it had never been; a drag that has ended stays. */
+export function dropDrag(dragKey: string): void {
+  const { history } = store.get();
+  if (history.past.at(-1)?.key !== dragKey) return;
+  lay({ ...undo(history), future: [] }, performance.now());
+}
+
 function soundness(design: Design): Problem | undefined {
   const reading = checkDesign(design, demoCatalogue);
   return reading.ok ? undefined : reading.problems[0];
