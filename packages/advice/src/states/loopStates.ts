@@ -53,15 +53,20 @@ function systemCurveOf(
   };
 }
 
-/** Flow with every fitting at its most and its least pessimistic published loss; the network is put back afterwards. */
+/** Flow with every fitting at its most and its least pessimistic published loss; the network and its solution are put back. */
 function flowRange(prepared: PreparedLoop, flow: number): readonly [number, number] {
-  const { net, loop } = prepared;
-  const flows = [1, 0].map((side) => {
+  const { net, state, loop } = prepared;
+  const kept = [state.flow, state.head, state.loss] as const;
+  const before = kept.map((values) => values.slice());
+  let low = flow;
+  let high = flow;
+  for (const side of [1, 0] as const) {
     for (const section of loop.sections) {
       const index = net.linkIndex.get(section.link) as number;
       const link = net.model.links[index];
       if (!link || (link.kind !== "pipe" && link.kind !== "valve")) continue;
-      const k = section.parts.reduce((sum, part) => sum + (part.lossRange[side] ?? 0), 0);
+      let k = 0;
+      for (const part of section.parts) k += part.lossRange[side];
       setLink(
         net,
         index,
@@ -71,13 +76,17 @@ function flowRange(prepared: PreparedLoop, flow: number): readonly [number, numb
       );
     }
     solveNear(prepared, true);
-    return pumpFlowOf(prepared);
-  });
+    const found = pumpFlowOf(prepared);
+    low = Math.min(low, found);
+    high = Math.max(high, found);
+  }
   net.model.links.forEach((link, i) => {
     setLink(net, i, link);
   });
-  solveNear(prepared, true);
-  return [Math.min(flow, ...flows), Math.max(flow, ...flows)];
+  kept.forEach((values, i) => {
+    values.set(before[i] as Float64Array);
+  });
+  return [low, high];
 }
 
 /** Returns every outlet with its jet. Source: V = Q / A. */

@@ -131,8 +131,14 @@ export function pumpPrice(
 
 function sampled(pump: PumpAtSpeed): Curve {
   const last = lastFlowAtSpeed(pump);
-  const flow = Array.from({ length: 33 }, (_, i) => (last * i) / 32);
-  return { flow, head: flow.map((q) => pumpHeadAtSpeed(pump, q)) };
+  const flow: number[] = [];
+  const head: number[] = [];
+  for (let i = 0; i <= 32; i++) {
+    const q = (last * i) / 32;
+    flow.push(q);
+    head.push(pumpHeadAtSpeed(pump, q));
+  }
+  return { flow, head };
 }
 
 /** Returns the in-tank pumps: their flow is that of the last point of their curve, where the head is least, times speed and

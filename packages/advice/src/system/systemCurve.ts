@@ -28,7 +28,8 @@ export class SystemCurve {
   readonly #displayLifts: number[] = [];
   readonly #displayLinks: number[] = [];
   #warm = false;
-  #share = 1;
+  /** The two points before, the later one second: pump flows, then flows to the display; 0 where there is none. */
+  readonly #last: [number, number, number, number] = [0, 0, 0, 0];
 
   /** system PreparedSystem   prepared one of its loops   solved the system's running state, for the levels of all else */
   constructor(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem) {
@@ -70,20 +71,46 @@ export class SystemCurve {
     if (this.#suction) net.demand[this.#inlet] = flow;
     const { geometry } = this.#system;
     const crest = Math.max(geometry.weirCrest, this.#solved.drains.box.level);
-    let toDisplay = flow * this.#share;
+    let taken = this.#expected(flow);
+    let given = taken;
+    let takenBefore = Number.NaN;
+    let apartBefore = Number.NaN;
     for (let round = 0; round < 12; round++) {
-      this.#setDisplay(crest + overflowWeirHead(geometry.weir, Math.max(0, this.#otherWeirFlow + toDisplay)));
-      solveNear(this.#work, this.#warm);
+      this.#setDisplay(crest + overflowWeirHead(geometry.weir, Math.max(0, this.#otherWeirFlow + taken)));
+      // The first round only tells the display's level.
+      solveNear(this.#work, this.#warm, round === 0 ? 1e-6 : 1e-10);
       this.#warm = true;
-      let next = 0;
-      for (const link of this.#displayLinks) next += state.flow[link] as number;
-      const moved = Math.abs(next - toDisplay);
-      toDisplay = next;
-      if (moved <= 1e-9 * Math.max(flow, 1e-6)) break;
+      given = 0;
+      for (const link of this.#displayLinks) given += state.flow[link] as number;
+      const apart = given - taken;
+      // A level that is wrong by so little moves the split by a hundredth of it, and the head by 1e-10 m.
+      if (round > 0 && Math.abs(apart) <= 1e-8 * Math.max(flow, 1e-6)) break;
+      const slope = (apart - apartBefore) / (taken - takenBefore);
+      takenBefore = taken;
+      apartBefore = apart;
+      // What is given hardly changes with what is taken: the slope of their difference is near -1.
+      taken = slope < -0.5 && slope > -2 ? taken - apart / slope : given;
     }
-    if (flow > 0) this.#share = toDisplay / flow;
+    this.#remember(flow, given);
     const inletHead = (this.#suction ? state.head : net.head)[this.#inlet] as number;
-    return { head: (state.head[this.#discharge] as number) - inletHead, flowToDisplay: toDisplay };
+    return { head: (state.head[this.#discharge] as number) - inletHead, flowToDisplay: given };
+  }
+
+  /** What will reach the display, by the straight line through the last two points. */
+  #expected(flow: number): number {
+    const [flow0, flow1, display0, display1] = this.#last;
+    if (!(flow1 > 0)) return flow;
+    if (!(flow0 > 0) || flow0 === flow1) return (flow * display1) / flow1;
+    return display1 + ((display1 - display0) * (flow - flow1)) / (flow1 - flow0);
+  }
+
+  #remember(flow: number, toDisplay: number): void {
+    const last = this.#last;
+    if (!Number.isFinite(toDisplay) || flow === last[1]) return;
+    last[0] = last[1];
+    last[2] = last[3];
+    last[1] = flow;
+    last[3] = toDisplay;
   }
 
   #setDisplay(level: number): void {
