@@ -34,6 +34,12 @@ export const limits = {
     source: "continuous load at most 80 % of the breaker (US National Electrical Code 210.20(A)); local code decides",
   },
   returnDepth: { value: 0.08, source: "common practice, no source: 80 mm over the intake against drawing in air" },
+  settled: { value: 1e-9, source: "own limit: flows and heads to 1e-9 of themselves, levels to 1e-7 m" },
+  turbulent: {
+    value: 4000,
+    source:
+      "between Reynolds numbers 2000 and 4000 published friction curves differ by 30 % (Moody 1944; Churchill 1977)",
+  },
   geometry: { value: 0, source: "geometry" },
   wish: { value: 0, source: "the wishes of this design" },
   maker: { value: 0, source: "the maker's data" },

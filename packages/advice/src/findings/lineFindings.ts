@@ -23,10 +23,10 @@ export function lineFindings({ system, state }: Subject): Finding[] {
       );
     else if (speed > 0 && speed < limits.slowPipeSpeed.value)
       add("pipe/slow", "notice", part.path, "slowPipeSpeed", { ...numbers, limit: limits.slowPipeSpeed.value });
-    if (part.reynolds > 2000 && part.reynolds < 4000)
-      add("pipe/uncertain-regime", "notice", part.path, "siphon", {
+    if (part.reynolds > 2000 && part.reynolds < limits.turbulent.value)
+      add("pipe/uncertain-regime", "notice", part.path, "turbulent", {
         value: part.reynolds,
-        limit: 4000,
+        limit: limits.turbulent.value,
         dimension: "ratio",
         data: { name: part.label },
       });

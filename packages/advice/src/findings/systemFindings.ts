@@ -10,13 +10,14 @@ export function systemFindings({ system, solved, state }: Subject): Finding[] {
   const { design } = system;
   const { turnover, sump, power, heat, cost, sound, overflow } = state;
   if (!solved.converged) {
-    const worst = solved.records.find((record) => record.status !== "converged");
-    add("solve/not-converged", "danger", "/loops", "siphon", {
-      value: worst?.residual ?? 1,
-      limit: 1e-9,
-      dimension: "ratio",
-      data: { link: worst?.worstLink ?? "" },
-    });
+    const loop = system.loops[solved.records.findIndex((record) => record.status !== "converged")];
+    // Every loop may have settled while levels and flows still push one another about.
+    if (!loop)
+      add("solve/not-converged", "danger", "/overflow", "settled", { data: { name: "display, box and sump" } });
+    else
+      add("solve/not-converged", "danger", loop.loop.path, "settled", {
+        data: { name: `loop ${design.loops[loop.index]?.name ?? ""}` },
+      });
   }
   const wish = turnover.returnFlowWish;
   const at = `/loops/${Math.max(

@@ -10,6 +10,7 @@ import type { Description, Format } from "./format.ts";
 export function describeFinding(finding: Finding, format: Format): Description {
   const words = findingWords[finding.code];
   const backward = finding.value !== undefined && finding.value < 0 ? words.backward : undefined;
+  const unnamed = finding.data?.["name"] === "" ? words.unnamed : undefined;
   const sign = backward === undefined ? 1 : -1;
   const number = (value: number | undefined) => (value === undefined ? "—" : write(value, finding.dimension, format));
   const fill = (text: string) =>
@@ -21,7 +22,7 @@ export function describeFinding(finding: Finding, format: Format): Description {
     });
   return {
     title: words.title,
-    sentence: fill(backward ?? words.sentence),
+    sentence: fill(backward ?? unnamed ?? words.sentence),
     fix: fill(words.fix),
     ...(words.caution ? { caution: words.caution } : {}),
   };

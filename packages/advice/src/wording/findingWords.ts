@@ -1,11 +1,12 @@
 import type { FindingCode } from "../finding.ts";
 
 /** Words of every finding. {value}, {limit}, {name} and other names in braces are filled in. `backward` is the sentence where the
- *  value is below zero, a flow that runs the wrong way; it tells the size of it. */
+ *  value is below zero, a flow that runs the wrong way; it tells the size of it. `unnamed` is the sentence where the name is empty. */
 export interface Words {
   readonly title: string;
   readonly sentence: string;
   readonly backward?: string;
+  readonly unnamed?: string;
   readonly fix: string;
   readonly caution?: string;
 }
@@ -20,8 +21,8 @@ const plug = "Before you leave, pull the plug and watch where the water stops.";
 export const findingWords: Readonly<Record<FindingCode, Words>> = {
   "solve/not-converged": {
     title: "No certain answer",
-    sentence: "The flows could not be settled; the error left over is {value}, at {link}.",
-    fix: "Look for a part with a strange size near there.",
+    sentence: "Flows and levels could not be settled in {name}; what is told is the last attempt.",
+    fix: "Look for a part with a strange size there.",
   },
   "flow/below-wish": {
     title: "Too little return flow",
@@ -68,7 +69,7 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "drain/no-emergency": {
     title: "No emergency drain",
-    sentence: "With the best drain blocked the others carry {value}, but {limit} is sent.",
+    sentence: "With the best drain blocked the others carry {value}; {limit} is sent.",
     fix: "Add a dry emergency standpipe that alone can carry all of it.",
     caution: glass,
   },
@@ -138,7 +139,8 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "pump/missing": {
     title: "No pump chosen",
-    sentence: "This place for a pump is empty, or its pump {name} is not in the catalogue.",
+    sentence: "The pump {name} is not in the catalogue.",
+    unnamed: "This place for a pump is empty: no pump is reckoned with.",
     fix: "Take one from the ranking.",
   },
   "pump/near-shutoff": {

@@ -66,3 +66,12 @@ describe("the words of a loaded circuit", () => {
     expect(describeFinding(finding, (si) => `${si} A`).sentence).toContain("reckoned to hang on the first circuit");
   });
 });
+
+describe("the words of a place without a pump", () => {
+  it("name the pump where there is a name, and say that none is chosen where there is not", () => {
+    const finding = { code: "pump/missing", severity: "warning", at: "/loops/0/pumps/0", source: "wish" } as const;
+    const sentence = (name: string) => describeFinding({ ...finding, data: { name } }, String).sentence;
+    expect(sentence("")).toBe("This place for a pump is empty: no pump is reckoned with.");
+    expect(sentence("ferrow-x1")).toBe("The pump ferrow-x1 is not in the catalogue.");
+  });
+});
