@@ -248,8 +248,7 @@ async function openJob(page: Page, job: string): Promise<void> {
       (text) => document.querySelector<HTMLInputElement>('[data-path="/name"]')?.value === text,
       name,
     );
-  // The answer follows the document by less than a frame; two frames are sure.
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await page.waitForSelector('.answer[aria-busy="false"]');
 }
 
 async function section(page: Page, name: string): Promise<void> {

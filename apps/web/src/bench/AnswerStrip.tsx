@@ -54,6 +54,7 @@ function drainVerdict(drain: DrainState): { word: string; off: boolean } {
 export function AnswerSentence() {
   const assessed = useBench((state) => state.assessed);
   const fault = useBench((state) => state.fault);
+  const behind = useBench((state) => state.assessed?.design !== state.history.present);
   const format = useFormat();
   const words =
     fault !== undefined
@@ -62,7 +63,7 @@ export function AnswerSentence() {
         ? "Solving the system…"
         : sentence(assessed.assessment, format);
   return (
-    <section className="answer" aria-label="Answer" aria-busy={assessed === undefined}>
+    <section className="answer" aria-label="Answer" aria-busy={behind}>
       <p className="answer-sentence">{words}</p>
       <Spoken words={words} />
     </section>
