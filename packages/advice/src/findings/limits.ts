@@ -38,7 +38,7 @@ export const limits = {
   turbulent: {
     value: 4000,
     source:
-      "between Reynolds numbers 2000 and 4000 published friction curves differ by 30 % (Moody 1944; Churchill 1977)",
+      "between Reynolds numbers 2000 and 4000 published friction curves differ by 30 % (at 3000 Churchill 1977 and Dunlop 1991)",
   },
   geometry: { value: 0, source: "geometry" },
   wish: { value: 0, source: "the wishes of this design" },
