@@ -1,14 +1,16 @@
 import type { CompiledNetwork } from "./compile.ts";
 import { factorise, substitute } from "./elimination.ts";
+import { mix, restart } from "./mixing.ts";
 import type { NetworkState } from "./state.ts";
 import { teeLosses } from "./tees.ts";
 
 /** Works out the changes of heads (`rhs`) and flows (`change`) of one full step from the assembled equations, in correction form: with
  *  r = dH - h(Q), solve A dh = B (Q + r/g) - demand, dQ = (r + dh)/g. Because r vanishes, so does every rounding error of the
- *  linear solve. `descent` takes how fast the content falls along the step, the sum of r dQ. */
-export function newtonStep(net: CompiledNetwork, state: NetworkState, first: boolean): void {
+ *  linear solve. `descent` takes how fast the content falls along the step, the sum of r dQ. True where the step knows the
+ *  tees' losses at its end; false where it takes them as they are at its beginning. */
+export function newtonStep(net: CompiledNetwork, state: NetworkState, first: boolean, plain = false): boolean {
   const { plan, junctionCount: size, nodeCount } = net;
-  const { rhs, values, inverse, left, change, teeLoss, nextTeeLoss } = state;
+  const { rhs, values, inverse } = state;
   if (first) substitute(plan, net.firstStep.values, net.firstStep.inverse, rhs);
   else {
     factorise(plan, values, inverse);
@@ -16,25 +18,15 @@ export function newtonStep(net: CompiledNetwork, state: NetworkState, first: boo
   }
   for (let n = size; n < nodeCount; n++) rhs[n] = 0;
   setChange(net, state);
-  const rounds = roundsOf(net, state, first);
-  if (rounds > 0) refine(net, state, rounds);
-  let descent = 0;
-  for (let l = 0; l < net.linkCount; l++) descent += left[l] * change[l];
-  if (rounds > 0) {
-    const { links } = net.tees;
-    for (let i = 0; i < links.length; i++) descent -= (nextTeeLoss[links[i]] - teeLoss[links[i]]) * change[links[i]];
+  if (net.tees.count > 0) {
+    if (!first && !plain && followTees(net, state)) return true;
+  } else if (!first && state.iterations < 20) {
+    // Often enough that what is left is the third derivative's, not at all where Newton's own error is below every tolerance.
+    const rounds = state.energyResidual > 1e-2 ? 3 : state.energyResidual > 1e-5 ? 1 : 0;
+    if (rounds > 0) bendStep(net, state, rounds);
   }
-  state.descent = descent;
-}
-
-/** How often a step is refined: often enough that what is left is the third derivative's, not at all where Newton's own error
- *  is below every tolerance. Tees need more: they contract tenfold a round. */
-function roundsOf(net: CompiledNetwork, state: NetworkState, first: boolean): number {
-  const tees = net.tees.count > 0;
-  const { energyResidual: size } = state;
-  if (first || state.iterations >= 20) return 0;
-  if (tees) return size > 1e-2 ? 3 : 8;
-  return size > 1e-2 ? 3 : size > 1e-5 ? 1 : 0;
+  setDescent(state);
+  return false;
 }
 
 function setChange(net: CompiledNetwork, state: NetworkState): void {
@@ -46,31 +38,27 @@ function setChange(net: CompiledNetwork, state: NetworkState): void {
   }
 }
 
-/** Refines a step with the elimination it has: losses bend away from their tangents over the step, by c dQ^2 in each link, and a tee's
- *  losses by what they are at the flows after it, for a tee couples the flows of three links. Both are put into the right-hand
- *  side and solved for again until they hold: steps of third order, with the tees' full coupling. Rounds end where they no longer
- *  contract. */
-export function refine(net: CompiledNetwork, state: NetworkState, rounds: number): void {
+function setDescent(state: NetworkState): void {
+  const { left, change } = state;
+  let descent = 0;
+  for (let l = 0; l < change.length; l++) descent += left[l] * change[l];
+  state.descent = descent;
+}
+
+/** Third order: losses bend away from their tangents over the step by c dQ^2, which is put into the right-hand side and solved for
+ *  with the elimination at hand, in rounds that end where they no longer contract. */
+function bendStep(net: CompiledNetwork, state: NetworkState, rounds: number): void {
   const { from, to, plan, junctionCount: size, nodeCount } = net;
-  const { links } = net.tees;
   const { rhs, more, values, inverse, conductance, left, flow, change, curvature, bent, trial } = state;
-  const { teeLoss, teeSlope, nextTeeLoss, nextTeeSlope } = state;
-  const tees = links.length > 0;
-  const enough = state.lossScale * Math.max(1e-13, 0.1 * state.energyResidual * state.energyResidual);
   let before = Number.POSITIVE_INFINITY;
   for (let round = 0; round < rounds; round++) {
-    if (tees) {
-      for (let i = 0; i < links.length; i++) trial[links[i]] = flow[links[i]] + change[links[i]];
-      teeLosses(net.tees, trial, nextTeeLoss, nextTeeSlope);
-    }
     for (let n = 0; n < nodeCount; n++) more[n] = 0;
     let largest = 0;
     for (let l = 0; l < net.linkCount; l++) {
       const dq = change[l];
       const q = flow[l];
       // Past half of its flow a loss is no parabola any more.
-      let e = 4 * dq * dq < q * q ? curvature[l] * dq * dq : 0;
-      if (tees) e += nextTeeLoss[l] - teeLoss[l] - teeSlope[l] * dq;
+      const e = 4 * dq * dq < q * q ? curvature[l] * dq * dq : 0;
       const move = e - bent[l];
       trial[l] = e;
       const through = conductance[l] * move;
@@ -87,6 +75,58 @@ export function refine(net: CompiledNetwork, state: NetworkState, rounds: number
       bent[l] = trial[l];
       change[l] = conductance[l] * (left[l] - trial[l] + rhs[from[l]] - rhs[to[l]]);
     }
-    if (largest <= enough) return;
   }
+}
+
+/** Tees couple the flows of three links: their losses at the flows after the step, and the bend of all others, are put into the
+ *  right-hand side and mixed until they hold, which is Newton's method with the tees' full coupling. False where they would not; the
+ *  step is then the plain one. */
+function followTees(net: CompiledNetwork, state: NetworkState): boolean {
+  const { from, to, plan, junctionCount: size, nodeCount } = net;
+  const { links } = net.tees;
+  const { rhs, more, values, inverse, conductance, left, flow, change, curvature, bent, trial, mixing, headChange } =
+    state;
+  const { teeLoss, teeSlope, nextTeeLoss, nextTeeSlope } = state;
+  // As near as the step itself will come, which is of third order.
+  const enough = state.lossScale * Math.max(1e-12, Math.min(1e-3, 10 * state.energyResidual ** 3));
+  restart(mixing);
+  for (let j = 0; j < size; j++) headChange[j] = rhs[j];
+  for (let round = 0; round < 16; round++) {
+    for (let i = 0; i < links.length; i++) trial[links[i]] = flow[links[i]] + change[links[i]];
+    teeLosses(net.tees, trial, nextTeeLoss, nextTeeSlope);
+    let largest = 0;
+    for (let l = 0; l < net.linkCount; l++) {
+      const dq = change[l];
+      const q = flow[l];
+      let e = 4 * dq * dq < q * q ? curvature[l] * dq * dq : 0;
+      e += nextTeeLoss[l] - teeLoss[l] - teeSlope[l] * dq;
+      if (conductance[l] === 0) e = 0;
+      trial[l] = e;
+      const move = e - bent[l];
+      if (move > largest) largest = move;
+      else if (-move > largest) largest = -move;
+    }
+    if (round > 0 && largest <= enough) {
+      let descent = 0;
+      for (let l = 0; l < net.linkCount; l++) descent += (left[l] - nextTeeLoss[l] + teeLoss[l]) * change[l];
+      state.descent = descent;
+      return true;
+    }
+    mix(mixing, bent, trial);
+    for (let n = 0; n < nodeCount; n++) more[n] = 0;
+    for (let l = 0; l < net.linkCount; l++) {
+      const through = conductance[l] * (trial[l] - bent[l]);
+      more[from[l]] += through;
+      more[to[l]] -= through;
+    }
+    substitute(plan, values, inverse, more);
+    for (let j = 0; j < size; j++) rhs[j] += more[j];
+    for (let l = 0; l < net.linkCount; l++) {
+      bent[l] = trial[l];
+      change[l] = conductance[l] * (left[l] - trial[l] + rhs[from[l]] - rhs[to[l]]);
+    }
+  }
+  for (let j = 0; j < size; j++) rhs[j] = headChange[j];
+  setChange(net, state);
+  return false;
 }

@@ -138,9 +138,12 @@ function iterate(net: CompiledNetwork, state: NetworkState, tolerance: number, l
       continue;
     }
     if (state.iterations >= limit) return;
-    newtonStep(net, state, unbalanced);
     exact = !unbalanced && (state.iterations >= careful || state.energyResidual < nearly);
-    advance(net, state, unbalanced, exact);
+    if (net.tees.count > 0 && !unbalanced) stepWithTees(net, state, exact);
+    else {
+      newtonStep(net, state, unbalanced);
+      advance(net, state, unbalanced, exact);
+    }
     unbalanced = false;
     if (state.iterations < 256) state.history[state.iterations] = state.energyResidual;
     state.iterations++;
@@ -151,22 +154,52 @@ function iterate(net: CompiledNetwork, state: NetworkState, tolerance: number, l
   }
 }
 
-/** Takes the step, shortened while the content's slope along it says that it overshoots. Tee losses stay as they are at its end
- *  while it is being sized, for only then is there a content. */
+/** A step of a network with tees: with the tees' losses at its end while these can be found and the errors shrink, else with the
+ *  tees' losses as they are at its beginning, for only then is there a content that leads downhill. */
+function stepWithTees(net: CompiledNetwork, state: NetworkState, exact: boolean): void {
+  const { flow, head, trial, change, rhs, headBefore, headChange } = state;
+  const before = state.energyResidual * state.lossScale;
+  if (state.iterations < 40) {
+    for (let n = 0; n < net.junctionCount; n++) headBefore[n] = head[n];
+    if (newtonStep(net, state, false)) {
+      for (let l = 0; l < net.linkCount; l++) trial[l] = flow[l];
+      for (let j = 0; j < net.junctionCount; j++) headChange[j] = rhs[j];
+      for (let share = 1; share > 0.1; share *= 0.4) {
+        for (let l = 0; l < net.linkCount; l++) flow[l] = trial[l] + share * change[l];
+        for (let j = 0; j < net.junctionCount; j++) head[j] = headBefore[j] + share * headChange[j];
+        if (exact) balance(net, state);
+        look(net, state, exact ? exactRoots : closeRoots);
+        if (state.energyResidual < 1e-9 || state.energyResidual * state.lossScale < (1 - 0.1 * share) * before) return;
+        if (share === 1) state.shortened++;
+      }
+      for (let l = 0; l < net.linkCount; l++) flow[l] = trial[l];
+      for (let j = 0; j < net.junctionCount; j++) head[j] = headBefore[j];
+      look(net, state, exactRoots);
+      newtonStep(net, state, false, true);
+    }
+  } else newtonStep(net, state, false, true);
+  advance(net, state, false, true);
+  look(net, state, exactRoots);
+}
+
+/** Takes the step, shortened while the content's slope along it says that it overshoots. Tee losses stay as they are meanwhile. */
 function advance(net: CompiledNetwork, state: NetworkState, first: boolean, exact: boolean): void {
   const { flow, change, trial, head, rhs } = state;
   const links = net.linkCount;
   for (let j = 0; j < net.junctionCount; j++) head[j] += rhs[j];
   // Once plain iteration has had its chance, shorter steps calm tees that feed back on each other.
-  let share = net.tees.count === 0 || first || state.iterations < 20 ? 1 : state.iterations < 80 ? 0.5 : 0.2;
+  let share = net.tees.count === 0 || state.iterations < 20 ? 1 : state.iterations < 80 ? 0.5 : 0.2;
   for (let l = 0; l < links; l++) {
     const q = flow[l];
     trial[l] = q;
     flow[l] = q + share * change[l];
   }
   if (exact || first) balance(net, state);
-  look(net, state, exact ? exactRoots : first ? roughRoots : closeRoots);
-  if (first) return;
+  if (first) {
+    look(net, state, roughRoots);
+    return;
+  }
+  assemble(net, state, exact ? exactRoots : closeRoots);
   const atStart = -state.descent;
   for (let attempt = 0; attempt < 30; attempt++) {
     // Near the answer both slopes are rounding; a full step is then right.

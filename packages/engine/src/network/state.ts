@@ -1,4 +1,5 @@
 import type { CompiledNetwork } from "./compile.ts";
+import { type Mixing, newMixing } from "./mixing.ts";
 import type { ConvergenceRecord } from "./record.ts";
 import type { SpanningForest } from "./spanningForest.ts";
 
@@ -33,7 +34,11 @@ export interface NetworkState {
   readonly inverse: Float64Array;
   readonly rhs: Float64Array;
   readonly more: Float64Array;
+  /** Junction heads before a step and its change of them [m], where a step may have to be taken back. */
+  readonly headBefore: Float64Array;
+  readonly headChange: Float64Array;
   readonly surplus: Float64Array;
+  readonly mixing: Mixing;
   readonly history: Float64Array;
   forest: SpanningForest;
   /** How fast the content falls at the start of the step, and how fast it rises at its end [m4/s]. */
@@ -79,7 +84,10 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     inverse: new Float64Array(net.junctionCount),
     rhs: perNode(),
     more: perNode(),
+    headBefore: perNode(),
+    headChange: perNode(),
     surplus: perNode(),
+    mixing: newMixing(net.tees.count > 0 ? net.linkCount : 0),
     history: new Float64Array(256),
     forest: net.forest,
     descent: 0,
