@@ -39,6 +39,18 @@ module.exports = {
       "units|engine|catalogue|design",
       "Advice reads a design and answers; no app is known to it.",
     ),
+    onlyPackages(
+      "report",
+      "units|engine|catalogue|design|advice",
+      "Pictures and papers are drawn from results and their wording; where they go is not their business.",
+    ),
+    {
+      name: "report-knows-no-view-framework",
+      comment: "A picture is text that a file, a server and a page can hold alike, so nothing of a page may make it.",
+      severity: "error",
+      from: { path: "^packages/report/src", pathNot: test },
+      to: { path: "node_modules/(react|react-dom|preact|vue|svelte|solid-js|jsdom)/" },
+    },
     {
       name: "packages-run-anywhere",
       comment: "The same packages run in the browser and in Node, so none reaches for Node's own modules.",
