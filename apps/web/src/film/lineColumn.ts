@@ -1,0 +1,44 @@
+import type { PipeShape } from "../drawing/scene.ts";
+
+/** Returns how high water stands in a line that holds a share of what fills it: it lies in the lowest pipes first.
+ *  pipes of the line as drawn [m]   -> function of the share held, 0 to 1, giving an elevation [m]; below all pipes at 0,
+ *  above them at 1
+ *  Findings: none. Throws: never.
+ *  Valid: any pipes; volumes are those of the drawing, where pipes are shorter than they are, so the height is a picture.
+ *  Source: geometry.
+ *  Example: lineColumn([{ kind: "pipe", path: "", bore: 0.1, water: "full", points: [{ x: 0, y: 0 }, { x: 0, y: 2 }] }])(0.5)  ->  1 */
+export function lineColumn(pipes: readonly PipeShape[]): (share: number) => number {
+  const pieces = pipes.flatMap(({ points, bore }) =>
+    points.slice(1).map((b, i) => {
+      const a = points[i]!;
+      const half = Math.abs(a.y - b.y) < bore / 2 ? bore / 2 : 0;
+      return {
+        low: Math.min(a.y, b.y) - half,
+        high: Math.max(a.y, b.y) + half,
+        volume: Math.hypot(b.x - a.x, b.y - a.y) * bore * bore,
+      };
+    }),
+  );
+  const all = pieces.reduce((sum, { volume }) => sum + volume, 0);
+  if (!(all > 0)) return () => 0;
+  const heights = [...new Set(pieces.flatMap(({ low, high }) => [low, high]))].sort((a, b) => a - b);
+  // Every piece spans a height above zero, so what lies below grows on straight lines between these heights.
+  const below = heights.map((height) =>
+    pieces.reduce(
+      (sum, { low, high, volume }) => sum + volume * Math.min(1, Math.max(0, (height - low) / (high - low))),
+      0,
+    ),
+  );
+  const [bottom, top] = [heights[0]! - 0.01, heights.at(-1)! + 0.01];
+  return (share) => {
+    if (share >= 0.9995) return top;
+    if (share <= 0.0005) return bottom;
+    const wanted = share * all;
+    const i = Math.max(
+      1,
+      below.findIndex((volume) => volume >= wanted),
+    );
+    const step = below[i]! - below[i - 1]!;
+    return heights[i - 1]! + (heights[i]! - heights[i - 1]!) * (step > 0 ? (wanted - below[i - 1]!) / step : 1);
+  };
+}
