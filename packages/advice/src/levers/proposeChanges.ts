@@ -27,11 +27,18 @@ export interface Change {
 /** Returns the single changes that make sense for a design. Source: own search over its parts. */
 export function proposeChanges(design: Design, catalogue: Catalogue, state: Assessment): Change[] {
   return [
+    ...design.loops.flatMap((_, i) => pumpChanges(design, i, catalogue)),
+    ...proposePlumbing(design, catalogue, state),
+  ];
+}
+
+/** Returns the changes that keep the pumps: lines, speeds, vessels, drains. Source: own search over its parts. */
+export function proposePlumbing(design: Design, catalogue: Catalogue, state: Assessment): Change[] {
+  return [
     ...design.loops.flatMap((loop, i) => [
       ...lineChanges(design, loop.run, `/loops/${i}/run`, "pipe-size-up"),
       ...(loop.suction ? lineChanges(design, loop.suction, `/loops/${i}/suction`, "suction-size-up") : []),
       ...speedChanges(design, i, catalogue),
-      ...pumpChanges(design, i, catalogue),
     ]),
     ...design.drains.flatMap((drain, i) => lineChanges(design, drain.run, `/drains/${i}/run`, "drain-size-up")),
     ...vesselChanges(design, state),

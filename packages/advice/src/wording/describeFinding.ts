@@ -1,7 +1,9 @@
 import type { Dimension } from "@tidewright/units";
 import type { Finding } from "../finding.ts";
+import { describePlace } from "./describePlace.ts";
 import { findingWords } from "./findingWords.ts";
 import type { Description, Format } from "./format.ts";
+import { timeWords } from "./timeWords.ts";
 
 /** Returns a finding in plain words, with its numbers in the reader's units.
  *  finding Finding   format Format   -> Description
@@ -10,6 +12,7 @@ import type { Description, Format } from "./format.ts";
 export function describeFinding(finding: Finding, format: Format): Description {
   const words = findingWords[finding.code];
   const backward = finding.value !== undefined && finding.value < 0 ? words.backward : undefined;
+  const dry = finding.data?.["verdict"] === "dry" ? words.dry : undefined;
   const unnamed = finding.data?.["name"] === "" ? words.unnamed : undefined;
   const sign = backward === undefined ? 1 : -1;
   const number = (value: number | undefined) => (value === undefined ? "—" : write(value, finding.dimension, format));
@@ -17,12 +20,14 @@ export function describeFinding(finding: Finding, format: Format): Description {
     text.replace(/\{(\w+)\}/g, (_, key: string) => {
       if (key === "value") return number(finding.value === undefined ? undefined : sign * finding.value);
       if (key === "limit") return number(finding.limit);
+      if (key === "after") return timeWords(Number(finding.data?.["seconds"]));
+      if (key === "place") return describePlace(String(finding.data?.["place"] ?? ""));
       const given = finding.data?.[key];
       return given === undefined ? "—" : String(placedWords[String(given)] ?? given);
     });
   return {
     title: words.title,
-    sentence: fill(backward ?? unnamed ?? words.sentence),
+    sentence: fill(backward ?? unnamed ?? dry ?? words.sentence),
     fix: fill(words.fix),
     ...(words.caution ? { caution: words.caution } : {}),
   };

@@ -7,6 +7,8 @@ export interface Words {
   readonly sentence: string;
   readonly backward?: string;
   readonly unnamed?: string;
+  /** The sentence where a scenario ends with a pump that draws air and a dry floor; {after} is the time until then. */
+  readonly dry?: string;
   readonly fix: string;
   readonly caution?: string;
 }
@@ -279,6 +281,76 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
     title: "No valve before the pump",
     sentence: "The suction of {name} has no valve, so the pump cannot come out without draining the sump.",
     fix: "Add a ball valve with unions.",
+  },
+  "overTime/power-cut": {
+    title: "The floor gets wet on a power cut",
+    sentence: "With the power off, {place} runs over after {after}: {value} on the floor.",
+    dry: "With the power off a pump draws air after {after}.",
+    fix: "Lower the operating level, raise the siphon breaks or take a larger sump.",
+    caution: plug,
+  },
+  "overTime/restart": {
+    title: "The floor gets wet when the power comes back",
+    sentence: "After a power cut {place} runs over at {after}: {value} on the floor before the drains have caught up.",
+    dry: "After a power cut the return chamber runs so low at {after} that the pump draws air.",
+    fix: "Give the box more height or the emergency drain more bore; start the pump slowly; lower the operating level.",
+    caution: plug,
+  },
+  "overTime/drain-blocked": {
+    title: "One blocked drain wets the floor",
+    sentence: "With “{names}” blocked, {place} runs over at {after}: {value} on the floor.",
+    dry: "With “{names}” blocked the display fills until the pump draws air at {after}; the floor stays dry.",
+    fix: "Enlarge the emergency drain until it carries the whole flow, or lower the return flow.",
+    caution: "Strainers catch snails and leaves: look at them every week.",
+  },
+  "overTime/two-drains-blocked": {
+    title: "Two blocked drains wet the floor",
+    sentence: "With “{names}” blocked at once, {place} runs over at {after}: {value} on the floor.",
+    dry: "With “{names}” blocked at once the display fills until the pump draws air at {after}; the floor stays dry.",
+    fix: "Keep so little water in the return chamber that the display can hold it, or enlarge the last drain.",
+  },
+  "overTime/pump-fails": {
+    title: "One failed pump makes trouble",
+    sentence: "With {names} failed, {place} runs over at {after}: {value} on the floor.",
+    dry: "With {names} failed a pump draws air at {after}.",
+    fix: "Give each pump a check valve and room in the sump for what runs back without it.",
+  },
+  "overTime/check-valve-stuck": {
+    title: "Only a check valve keeps the floor dry",
+    sentence: "With the check valve of “{names}” stuck open, a power cut puts {value} on the floor after {after}.",
+    dry: "With the check valve of “{names}” stuck open a pump draws air at {after}.",
+    fix: "Lower the operating level or raise the siphon breaks until the sump takes it all without the valve.",
+    caution: "Never rely on a check valve alone: lime and snails hold it open.",
+  },
+  "overTime/siphon-break-clogged": {
+    title: "Only the siphon breaks keep the floor dry",
+    sentence: "With the siphon breaks of “{names}” clogged, a power cut puts {value} on the floor after {after}.",
+    dry: "With the siphon breaks of “{names}” clogged a pump draws air at {after}.",
+    fix: "Bring the nozzles nearer to the surface, or lower the operating level.",
+    caution: "Look into every siphon break at each service: algae close it.",
+  },
+  "overTime/top-off-fails": {
+    title: "Return pump runs dry without top-off",
+    sentence: "Without top-off {value} ends on the floor after {after}.",
+    dry: "Without top-off the return pump draws air after {after}: that is how long nobody has to look.",
+    fix: "Widen the return chamber, set the intake lower, cover the water, or have somebody look in before then.",
+  },
+  "overTime/top-off-stuck-open": {
+    title: "A stuck top-off wets the floor",
+    sentence: "With the top-off stuck open {place} runs over after {after}: {value} on the floor.",
+    dry: "With the top-off stuck open a pump draws air after {after}.",
+    fix: "Let the reservoir hold no more than the sump has room for, or add a second float that shuts it.",
+  },
+  "overTime/tight": {
+    title: "Little is left to the rim on a power cut",
+    sentence: "The {place} stops {value} below its rim; {limit} is the least for ripples and for the hand that sets the level.",
+    fix: "Lower the operating level by as much.",
+    caution: plug,
+  },
+  "overTime/unsolved": {
+    title: "A scenario could not be played to its end",
+    sentence: "“{scenario}” stopped before its time; what is told of it is what was reached.",
+    fix: "Look for parts with strange sizes, and test this case with water.",
   },
   "caution/leakage-protection": {
     title: "Water and mains",

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { drainSchema, loopSchema, tankPumpSchema } from "./loops.ts";
 import { quantity } from "./quantity.ts";
-import { displaySchema, overflowSchema, sumpSchema } from "./vessels.ts";
+import { displaySchema, overflowSchema, sumpSchema, topOffSchema } from "./vessels.ts";
 
 const turnoverRange = z
   .tuple([quantity("turnover", { min: 0, max: 200 }), quantity("turnover", { min: 0, max: 200 })])
@@ -58,6 +58,8 @@ export const designSchema = z.strictObject({
   overflow: overflowSchema,
   drains: z.array(drainSchema).min(1).max(12),
   sump: sumpSchema,
+  /** Without it somebody fills up by hand. */
+  topOff: topOffSchema.optional(),
   loops: z.array(loopSchema).min(1).max(12),
   tankPumps: z.array(tankPumpSchema).optional(),
   power: powerSchema,

@@ -79,6 +79,17 @@ export const sumpSchema = z.strictObject({
   operatingLevel: quantity("length", { positive: true, max: 10 }),
 });
 
+/** The automatic top-off: fresh water from a reservoir that makes good what evaporates and keeps the operating level. */
+export const topOffSchema = z.strictObject({
+  /** Fresh water in the reservoir when full. */
+  reservoir: quantity("volume", { positive: true, max: 100 }),
+  /** What its pump or valve lets in while it runs. */
+  flow: quantity("flow", { positive: true, max: 0.01 }),
+  /** How far the level falls before it starts; 5 mm where nothing is said. */
+  band: quantity("length", { positive: true, max: 0.2 }).optional(),
+});
+
 export type Display = z.infer<typeof displaySchema>;
 export type Overflow = z.infer<typeof overflowSchema>;
 export type Sump = z.infer<typeof sumpSchema>;
+export type TopOff = z.infer<typeof topOffSchema>;

@@ -43,7 +43,7 @@ export function startingModes(model: TransientModel): Modes {
     circuits: model.circuits.map((circuit) => ({
       target: circuit.pumps.map((pump) => pump.speed),
       uncovered: circuit.outlets.map(
-        (outlet) => (model.vessels[outlet.vessel]?.startLevel ?? 0) < outlet.breakElevation - 1e-9,
+        (outlet) => (model.vessels[outlet.vessel]?.startLevel ?? 0) < outlet.breakElevation + 1e-6,
       ),
       breakWorks: circuit.outlets.map(() => true),
       idle: false,

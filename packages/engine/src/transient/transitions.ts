@@ -1,3 +1,4 @@
+import { fillReserve } from "./elements/circuitElement.ts";
 import type { HybridSystem } from "./hybridSystem.ts";
 import { dryStarts } from "./modes.ts";
 import type { TransientAction } from "./model.ts";
@@ -37,10 +38,12 @@ export interface TransientEvent {
   readonly action?: number;
 }
 
-/** A siphon draws air when its rim feeds less than this share of what the full pipe takes [-], and runs full again when the column
- *  in it reaches the rim. The gap between the two keeps it from doing both at once.
+/** A siphon draws air when its rim feeds less than this share of what the full pipe takes [-]. It runs full again when its pipe is full
+ *  but for a hundredth: because its valve holds the column up to the rim, or because water that drowns the rim sweeps the air
+ *  down (`DrainElement`). The gap between the two keeps it from doing both at once.
  *  Source: own criterion; common practice, no source. */
 export const siphonHold = 0.9;
+const fullPipe = 0.99;
 /** Water runs up to the display where more than this passes [m3/s]: 0.36 L/h. */
 const seepage = 1e-7;
 /** A pump that has drawn air starts again when its intake lies this deep [m]. Source: common practice, no source. */
@@ -149,7 +152,7 @@ function drainWatches({ model, layout, modes, drains }: HybridSystem): Watch[] {
     };
     const primes: Watch = {
       direction: 1,
-      value: (y) => (modes.primed[i] ? -1 : y[layout.drain + i] / drain.content - 1),
+      value: (y) => (modes.primed[i] ? -1 : y[layout.drain + i] / drain.content - fullPipe),
       happen: () => {
         modes.primed[i] = true;
         return { code: "siphon/primed", at: drain.id };
@@ -189,7 +192,7 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
     };
     const fills: Watch = {
       direction: 1,
-      value: (y) => (mode.aired ? y[layout.circuit + i] / circuit.content - 1 : -1),
+      value: (y) => (mode.aired ? y[layout.circuit + i] / circuit.content - 1 - fillReserve : -1),
       happen: () => {
         mode.aired = false;
         mode.idle = false;
@@ -208,6 +211,7 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
         }
         if (!mode.dry || mode.timesDry > dryStarts) return undefined;
         mode.dry = false;
+        if (mode.target.every((speed) => speed === 0)) return undefined;
         return { code: "pump/floodedAgain", at: circuit.id };
       },
     };

@@ -22,6 +22,10 @@ const warmStart = { warm: true };
 const coldStart = {};
 const oneStep = { warm: true, tolerance: 0, maximumIterations: 1 };
 
+/** Share of a line's content that it takes beyond full before its openings let water out again [-]: a hair of compressibility, so that
+ *  the head of a filling line rises to that of the water above it instead of jumping. */
+export const fillReserve = 0.01;
+
 /** A pumped circuit, solved as a network at every state. Its outlets stand at the surface above them, or at their own height in the
  *  air; an outlet that has let in air takes none back. A line that has taken in air at the top stands as a column: its outlets
  *  stand at the column's height, and what runs fills or empties it. */
@@ -156,6 +160,17 @@ export class CircuitElement implements FlowElement {
       for (const link of this.#links[i]) net.oneWay[link] = dryEnd ? 1 : this.#oneWay[link];
     }
     for (let i = 0; i < circuit.pumps.length; i++) this.#setSpeed(i, mode.dry ? 0 : y[this.#firstSpeed + i]);
+  }
+
+  /** Head of the standing column: its height up to the highest opening, and beyond that what it takes to push the last hundredth into
+   *  the water above. */
+  #columnHead(y: Float64Array): number {
+    const { circuit } = this;
+    const share = y[this.#content] / circuit.content;
+    const bottom = circuit.intakeElevation;
+    if (share <= 1 || circuit.upper === undefined) return bottom + (this.#top - bottom) * share;
+    const above = Math.max(0, surfaceOf(this.#model, y, circuit.upper) - this.#top);
+    return this.#top + (above * (share - 1)) / fillReserve;
   }
 
   #read(): void {

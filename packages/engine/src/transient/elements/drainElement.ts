@@ -1,8 +1,10 @@
 import {
   type DrainLine,
   drainFlow,
+  pipeFroude,
   rimWeirFlow,
   siphonFlow,
+  sweepingFroude,
   throatFlow,
   ventedStackFlow,
 } from "../../overflow/index.ts";
@@ -14,6 +16,10 @@ import type { FlowElement } from "./flowElement.ts";
 /** Contraction behind a sharp edge [-]. Source: sharp-edged orifice in common handbooks, from memory. */
 const contraction = 0.61;
 
+/** Fillings of the pipe that pass before swept air is down to a third. Source: own judgement, no source: bubbles travel with the water, and
+ *  some of them back. */
+const airPassages = 2;
+
 /** A drain as it works now: what its inlet takes, what its end lets out [m3/s], and what the inlet could feed against what the full
  *  pipe would take. */
 export interface DrainRates {
@@ -24,7 +30,8 @@ export interface DrainRates {
 }
 
 /** A drain with the water it holds. Vented kinds take what their inlet's rating says and let it fall as a film along the wall;
- *  a siphon runs full, or, with air in it, fills as a column that stands on its valve and end.
+ *  a siphon runs full, or, with air in it, fills as a column that stands on its valve and end;
+ *  water that drowns its rim at a Froude number above 1 sweeps the air out (Hills 1983 and Simpson 1978 as handbooks quote them).
  *  A blockage leaves a smaller round opening of the same share of section, and the pipe behind it loses the jet's speed (Borda-Carnot). */
 export class DrainElement implements FlowElement {
   readonly changes: readonly number[];
@@ -99,12 +106,17 @@ export class DrainElement implements FlowElement {
       rates.given = rates.taken;
       rates.fed = full > 0 ? feed / full : 0;
     } else {
-      rates.taken = Math.min(feed, throatFlow(line, head));
+      const throat = throatFlow(line, head);
+      rates.taken = Math.min(feed, throat);
       // The column stands on the end; the blockage at the inlet is not in its way, the valve is.
       line.valveLoss = clear.valveLoss;
       const column = line.outletElevation + Math.max(0, line.inletElevation - line.outletElevation) * held;
       rates.given = siphonFlow(line, column, water);
       rates.fed = 0;
+      // Water that drowns the rim faster than air can rise against it takes the air along. None can follow through a drowned rim, so
+      // water takes its place.
+      const sweeps = feed > throat && pipeFroude(rates.taken, clear.bore) > sweepingFroude;
+      if (sweeps) rates.given = Math.min(rates.given, rates.taken * (1 - Math.max(0, 1.05 - held) / airPassages));
     }
     return rates;
   }
