@@ -1,6 +1,8 @@
+import { ashraeEvaporation } from "./ashrae-evaporation.ts";
 import type { Check } from "./check.ts";
 import { colebrookWhite } from "./colebrook-white.ts";
 import { craneTp410 } from "./crane-tp-410.ts";
+import { drainingVessels } from "./draining-vessels.ts";
 import { gravityDrains } from "./gravity-drains.ts";
 import { hooper1981 } from "./hooper-1981.ts";
 import { iso1438 } from "./iso-1438.ts";
@@ -10,6 +12,7 @@ import { sharqawy2010 } from "./sharqawy-2010.ts";
 import { soundAndHeat } from "./sound-and-heat.ts";
 import { teos10 } from "./teos-10.ts";
 import { unesco44 } from "./unesco-44.ts";
+import { villemonte1947 } from "./villemonte-1947.ts";
 import { wagnerPruss } from "./wagner-pruss.ts";
 
 /** Every check of a formula, by its source, in the order of the printed table. */
@@ -23,7 +26,10 @@ export const allChecks: Readonly<Record<string, readonly Check[]>> = {
   "hooper-1981": hooper1981,
   "iso-9906": iso9906,
   "iso-1438": iso1438,
+  "villemonte-1947": villemonte1947,
+  "draining-vessels": drainingVessels,
   "nspc-2006": nspc2006,
   "gravity-drains": gravityDrains,
   "sound-and-heat": soundAndHeat,
+  "ashrae-evaporation": ashraeEvaporation,
 };
