@@ -46,7 +46,6 @@ const pumpTimeConstant = 0.5;
  *  Source: geometry of the design; engine. */
 export function transientModelOf(system: PreparedSystem, solved: SolvedSystem, evaporation: boolean): OverTimeModel {
   const { design, geometry, water } = system;
-  const { levels } = solved;
   const places = [
     { place: "display", path: "/display" },
     { place: "overflowBox", path: "/overflow/box" },

@@ -1,0 +1,21 @@
+import type { Assessment } from "../assessment.ts";
+import type { Finding, FindingCode, Severity } from "../finding.ts";
+import type { SafetySweep } from "./safety.ts";
+
+/** What the static estimate of a power cut tells, and the simulation tells better. */
+const givesWay = new Set<FindingCode>(["sump/too-small", "sump/little-room"]);
+
+const order: Record<Severity, number> = { danger: 0, warning: 1, notice: 2 };
+
+/** Returns an assessment with the findings of a sweep of the same design joined to its own, worst first. The static estimate of the
+ *  power cut gives way to the simulated one.
+ *  assessment of a design   sweep of the same design   -> Assessment
+ *  Findings: those of both. Throws: never.
+ *  Valid: both of one design and catalogue.
+ *  Source: own construction.
+ *  Example: withSweep({ findings: [{ code: "sump/too-small", severity: "danger", at: "/sump", source: "x" }] }, { findings: [] }).findings  ->  [] */
+export function withSweep(assessment: Assessment, sweep: Pick<SafetySweep, "findings">): Assessment {
+  const kept = assessment.findings.filter((finding) => !givesWay.has(finding.code));
+  const findings: Finding[] = [...kept, ...sweep.findings].sort((a, b) => order[a.severity] - order[b.severity]);
+  return { ...assessment, findings };
+}
