@@ -1,7 +1,7 @@
 import { luFactor, luSolve } from "./denseLu.ts";
 import { differenceJacobian } from "./differenceJacobian.ts";
 import { eventWatch } from "./eventWatch.ts";
-import { interpolate } from "./keptStepAt.ts";
+import { interpolate } from "./interpolate.ts";
 import type { KeptStep, Ode, OdeEvents, OdeOptions, OdeResult, OdeStep, OdeSystem } from "./odeTypes.ts";
 import { couplingWeights, denseWeights2, denseWeights3, gamma, stages, stageWeights } from "./rodasCoefficients.ts";
 

@@ -1,4 +1,4 @@
-import { interpolate } from "./keptStepAt.ts";
+import { interpolate } from "./interpolate.ts";
 import type { OdeEvents } from "./odeTypes.ts";
 
 /** Watches the signs of events from step to step and finds the first crossing in one. */

@@ -1,3 +1,4 @@
+import { interpolate } from "./interpolate.ts";
 import type { KeptStep } from "./odeTypes.ts";
 
 /** Writes the state within a step into out: y(t0 + s h) = (1 - s) y0 + s (y1 + (1 - s) (d2 + s d3)), exact at both ends, of third
@@ -9,14 +10,4 @@ import type { KeptStep } from "./odeTypes.ts";
  *  Example: ((out) => (keptStepAt({ t0: 0, t1: 2, span: 2, coefficients: new Float64Array([1, 3, 0, 0]) }, 0.5, out), out[0]))(new Float64Array(1))  ->  1.5 */
 export function keptStepAt(step: KeptStep, t: number, out: Float64Array): void {
   interpolate(step.coefficients, (t - step.t0) / step.span, out);
-}
-
-/** The same at a share s of the span. */
-export function interpolate(coefficients: Float64Array, s: number, out: Float64Array): void {
-  const n = coefficients.length / 4;
-  const rest = 1 - s;
-  for (let i = 0; i < n; i++) {
-    const bend = coefficients[2 * n + i] + s * coefficients[3 * n + i];
-    out[i] = rest * coefficients[i] + s * (coefficients[n + i] + rest * bend);
-  }
 }

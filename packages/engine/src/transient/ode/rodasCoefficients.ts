@@ -28,11 +28,12 @@ export const couplingWeights = new Float64Array([
   ...[8.083246795921522, -7.981132988064893, -31.52159432874371, 16.31930543123136, -6.058818238834054],
 ]);
 
-/** Weights of k_1 to k_5 in the two corrections of the dense output
+/** Weights of k_1 to k_5 in the first of the two corrections of the dense output
  *  y(t0 + s h) = (1 - s) y0 + s (y1 + (1 - s) (d2 + s d3)). */
 export const denseWeights2 = new Float64Array([
   10.12623508344586, -7.487995877610167, -34.80091861555747, -7.992771707568823, 1.025137723295662,
 ]);
+/** Those of the second correction. */
 export const denseWeights3 = new Float64Array([
   -0.6762803392801253, 6.087714651680015, 16.43084320892478, 24.76722511418386, -6.594389125716872,
 ]);
