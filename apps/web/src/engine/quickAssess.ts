@@ -28,7 +28,7 @@ type Solve = (design: Design) => Assessment;
 const withoutCurves: Solve = (design) => assess(design, demoCatalogue, { curves: false });
 
 /** Returns the page's own way to numbers: the very `assess` of the worker, but without curves and only while it is quick.
- *  An answer from the worker comes one task and so one frame later than the pointer that asked (decision 0013).
+ *  An answer from the worker comes one task and so one frame later than the pointer that asked (decision 0014).
  *  solve, now for tests: what is measured and the clock [ms]   -> QuickAssess; nothing is answered before it was warmed */
 export function quickAssess(solve: Solve = withoutCurves, now = () => performance.now()): QuickAssess {
   let expected = Infinity;

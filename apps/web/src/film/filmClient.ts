@@ -1,0 +1,98 @@
+import type { SafetySweep, Scenario, WhatIf } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
+import { latestWins } from "../engine/latestWins.ts";
+import type { FilmAnswer, FilmRequest, Help } from "./filmProtocol.ts";
+
+/** Who is told when an answer comes; each answer comes with the very document and scenario it is about. */
+export interface FilmListeners {
+  played(design: Design, scenario: Scenario, result: WhatIf): void;
+  progress(design: Design, done: number, of: number): void;
+  swept(design: Design, result: SafetySweep): void;
+  helped(design: Design, scenario: Scenario, result: readonly Help[]): void;
+  fault(asked: FilmRequest["kind"], message: string): void;
+}
+
+/** The page's end of the workers that simulate over time. */
+export interface FilmClient {
+  whatIf(design: Design, scenario: Scenario): void;
+  /** Sweeps a document; a sweep of another one that still runs is broken off. */
+  sweep(design: Design): void;
+  helps(design: Design, scenario: Scenario, sweep: SafetySweep): void;
+  /** Breaks off a sweep or a search for help that is about another document than this. */
+  dropOthers(design: Design): void;
+}
+
+/** Starts a worker for films, at once so that it is warm when asked, and one for sweeps when first needed: a film never waits
+ *  for a sweep.
+ *  listeners who is told of answers   -> FilmClient */
+export function startFilm(listeners: FilmListeners): FilmClient {
+  const start = () => {
+    const worker = new Worker(new URL("./film.worker.ts", import.meta.url), { type: "module" });
+    worker.onmessage = hear;
+    worker.onerror = (event) =>
+      listeners.fault("whatIf", event.message || "the simulation could not be loaded; reload the page");
+    return worker;
+  };
+  // Documents stay on this side, so an answer is paired with the object that was asked about and not with a copy.
+  const asked = new Map<number, { readonly design: Design; readonly scenario: Scenario | undefined }>();
+  let last = 0;
+  let sweeper: Worker | undefined;
+  /** What the sweeper is busy with, by id. */
+  let busy = new Set<number>();
+
+  const post = (worker: Worker, request: DistributiveOmit<FilmRequest, "id">): number => {
+    last += 1;
+    asked.set(last, { design: request.design, scenario: "scenario" in request ? request.scenario : undefined });
+    worker.postMessage({ ...request, id: last });
+    return last;
+  };
+
+  function hear(event: MessageEvent<FilmAnswer>): void {
+    const answer = event.data;
+    const about = asked.get(answer.id);
+    if (answer.kind === "progress") {
+      if (about !== undefined) listeners.progress(about.design, answer.done, answer.of);
+      return;
+    }
+    asked.delete(answer.id);
+    busy.delete(answer.id);
+    if (answer.kind === "whatIf" || (answer.kind === "fault" && answer.asked === "whatIf")) films.done();
+    if (answer.kind === "fault") listeners.fault(answer.asked, answer.message);
+    if (about === undefined) return;
+    const { design, scenario } = about;
+    if (answer.kind === "sweep") listeners.swept(design, answer.result);
+    if (scenario === undefined) return;
+    if (answer.kind === "whatIf") listeners.played(design, scenario, answer.result);
+    if (answer.kind === "helps") listeners.helped(design, scenario, answer.result);
+  }
+
+  const player = start();
+  const films = latestWins<{ readonly design: Design; readonly scenario: Scenario }>((ask) => {
+    post(player, { kind: "whatIf", ...ask });
+  });
+
+  /** A sweep does not listen while it runs: the only way to break it off is to end its worker. */
+  const drop = () => {
+    sweeper?.terminate();
+    sweeper = undefined;
+    for (const id of busy) asked.delete(id);
+    busy = new Set();
+  };
+  const dropOthers = (design: Design) => {
+    if ([...busy].some((id) => asked.get(id)?.design !== design)) drop();
+  };
+  const onSweeper = (request: DistributiveOmit<FilmRequest, "id">) => {
+    dropOthers(request.design);
+    sweeper ??= start();
+    busy.add(post(sweeper, request));
+  };
+
+  return {
+    whatIf: (design, scenario) => films.ask({ design, scenario }),
+    sweep: (design) => onSweeper({ kind: "sweep", design }),
+    helps: (design, scenario, sweep) => onSweeper({ kind: "helps", design, scenario, sweep }),
+    dropOthers,
+  };
+}
+
+type DistributiveOmit<Union, Key extends string> = Union extends unknown ? Omit<Union, Key> : never;
