@@ -23,7 +23,8 @@ describe("a power cut followed by a restart", () => {
   it.each(files)("brings every level of %s back to where assess has it, within 0.5 mm", (file) => {
     const reading = readDesign(readFileSync(new URL(file, examples), "utf8"), demoCatalogue);
     if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-    const { design } = reading;
+    // The top-off would make good the low point after the restart, and so add water: that is told by its own events.
+    const { topOff: _, ...design } = reading.design;
     const scenario = scenariosOf(design).find((each) => each.kind === "restart");
     if (!scenario) throw new Error("no restart");
     const state = assess(design, demoCatalogue, { curves: false });
