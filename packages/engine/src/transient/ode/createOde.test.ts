@@ -297,6 +297,14 @@ describe("an integration that cannot go on", () => {
     expect(() => createOde(growing).run(0, new Float64Array(2), 1, within(1, 1e-6))).toThrow(RangeError);
   });
 
+  it("reaches an end that lies within rounding of its start", () => {
+    const y = new Float64Array([1]);
+    const t = 1800 * (1 - Number.EPSILON);
+    expect(t).toBeLessThan(1800);
+    expect(createOde(growing).run(t, y, 1800, within(1, 1e-6))).toMatchObject({ status: "end", t: 1800 });
+    expect(y[0]).toBe(1);
+  });
+
   it("stays at rest where nothing moves", () => {
     const y = new Float64Array([0.3, 0.3, 0.3]);
     const result = createOde(chain([1, 1, 1], 1e-3)).run(0, y, 864_000, within(3, 1e-9));

@@ -87,18 +87,18 @@ export function createOde(system: OdeSystem): Ode {
     for (let s = 0; s < stages; s++) {
       const start = s * n;
       if (s > 0) {
-        for (let i = 0; i < n; i++) {
-          let sum = y[i];
-          for (let j = 0; j < s; j++) sum += stageWeights[s * 5 + j] * k[j * n + i];
-          stage[i] = sum;
+        stage.set(y);
+        for (let j = 0; j < s; j++) {
+          const weight = stageWeights[s * 5 + j];
+          for (let i = 0; i < n; i++) stage[i] += weight * k[j * n + i];
         }
         derivative(stage, slope);
       }
       const f = s === 0 ? f0 : slope;
-      for (let i = 0; i < n; i++) {
-        let sum = 0;
-        for (let j = 0; j < s; j++) sum += couplingWeights[s * 5 + j] * k[j * n + i];
-        k[start + i] = scale * f[i] + gamma * sum;
+      for (let i = 0; i < n; i++) k[start + i] = scale * f[i];
+      for (let j = 0; j < s; j++) {
+        const weight = gamma * couplingWeights[s * 5 + j];
+        for (let i = 0; i < n; i++) k[start + i] += weight * k[j * n + i];
       }
       luSolve(matrix, pivots, n, k, start);
       keepInvariants(start);
@@ -215,7 +215,12 @@ export function createOde(system: OdeSystem): Ode {
       const last = h * 1.01 >= remaining;
       const length = last ? remaining : h;
       const t1 = last ? tEnd : t + length;
-      if (!(t + 0.1 * length > t) || inRow > hopeless) return result("stepTooSmall");
+      if (!(t + 0.1 * length > t) || inRow > hopeless) {
+        if (!last || inRow > 0) return result("stepTooSmall");
+        // Less time is left than the clock can tell apart: an event just before the end leaves that.
+        t = tEnd;
+        return result("end");
+      }
 
       const error = tryStep(y, length) ? errorOf(y, options) : Number.NaN;
       if (!(error <= 1 && endsWell())) {
