@@ -182,7 +182,8 @@ function circuitModel(
   // Round and round in one vessel: no volume changes.
   if (loop.outlets.every((outlet) => indexOf(outlet.place) === source)) return undefined;
   const { design, geometry } = system;
-  const pumps = loop.pumps.map((pump): TransientPump => {
+  const pumps = loop.pumps.map((pump, i): TransientPump => {
+    const measured = design.loops[index]?.pumps[i]?.backflow;
     const head = pump.row ? pumpHydraulics(pump.row).head : undefined;
     const link = loop.model.links.find((entry) => entry.id === pump.link);
     const own = link?.kind === "pump" ? link.pump.lower : undefined;
@@ -190,7 +191,11 @@ function circuitModel(
       link: pump.link,
       curves: head ?? (own ? [{ speedRatio: 1, curve: own.curve }] : []),
       speed: pump.speed,
-      reverseCoefficient: head ? stoppedPumpCoefficient(fullSpeedCurve(head)) : 0,
+      reverseCoefficient: measured
+        ? toSI(measured.head, "head") / toSI(measured.flow, "flow") ** 2
+        : head
+          ? stoppedPumpCoefficient(fullSpeedCurve(head))
+          : 0,
     };
   });
   const links = loop.model.links.map((link): NetworkLink => {

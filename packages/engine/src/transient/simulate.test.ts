@@ -126,6 +126,29 @@ describe("simulate", () => {
     expect(dry?.t).toBeLessThan((1.05 * inReach) / flow);
   });
 
+  it("says the same at a hundredth of the tolerance, over a power cut, a day and ten days, to a tenth of a millimetre", () => {
+    const model = atRest();
+    const furs: TimedAction = { at: 0, action: { kind: "drainBlocked", drain: 0, share: 1, over: 80_000 } };
+    const airy = { ...model, evaporation: [{ vessel: 0, flow: 3e-8 }] };
+    const cases = [
+      { of: model, actions: [off], duration: 600 },
+      { of: model, actions: [off, on], duration: 2000 },
+      { of: model, actions: [furs], duration: 40_000 },
+      { of: airy, actions: [furs], duration: 86_400 },
+      { of: airy, actions: [], duration: 864_000 },
+    ];
+    for (const { of, actions, duration } of cases) {
+      const usual = simulate(of, actions, { duration, record: false });
+      const fine = simulate(of, actions, { duration, record: false, levelTolerance: 1e-7 });
+      usual.finalLevels.forEach((level, i) => {
+        expect(Math.abs(level - (fine.finalLevels[i] ?? 0))).toBeLessThan(1e-4);
+      });
+      usual.ranges.forEach((range, i) => {
+        expect(Math.abs(range.highest - (fine.ranges[i]?.highest ?? 0))).toBeLessThan(1e-4);
+      });
+    }
+  });
+
   it("keeps every litre, no volume below nothing and every number finite, whatever happens in whatever order", () => {
     const action = fc.oneof(
       fc.record({

@@ -44,8 +44,9 @@ export interface TransientEvent {
  *  Source: own criterion; common practice, no source. */
 export const siphonHold = 0.9;
 const fullPipe = 0.99;
-/** Water runs up to the display where more than this passes [m3/s]: 0.36 L/h. */
-const seepage = 1e-7;
+/** Water runs up to the display from where more than `flowing` passes until less than `seeping` does [m3/s]: 1.1 and 0.36 L/h. */
+const flowing = 3e-7;
+const seeping = 1e-7;
 /** A pump that has drawn air starts again when its intake lies this deep [m]. Source: common practice, no source. */
 export const floodedAgain = 0.02;
 
@@ -183,7 +184,7 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
       value: (y) => {
         if (circuit.upper === undefined || mode.aired) return 1;
         element.solve(y);
-        return element.upward() - seepage;
+        return element.upward() - (mode.idle ? flowing : seeping);
       },
       happen: (rising) => {
         mode.idle = !rising;
@@ -282,7 +283,7 @@ function settleCircuits(
     if (circuit.upper === undefined || mode.aired) continue;
     // A pump that draws air or is told to stop may turn the flow at once, with no crossing to see.
     element.solve(y);
-    const idle = element.upward() <= seepage;
+    const idle = element.upward() <= (mode.idle ? flowing : seeping);
     if (idle !== mode.idle) {
       mode.idle = idle;
       told.push({ code: idle ? "circuit/reversed" : "circuit/forward", at: circuit.id });

@@ -148,8 +148,7 @@ export class CircuitElement implements FlowElement {
     const { circuit, mode } = this;
     const net = this.#net;
     net.head[this.#sourceNode] = Math.max(surfaceOf(this.#model, y, circuit.source), circuit.intakeElevation);
-    const column =
-      circuit.intakeElevation + ((this.#top - circuit.intakeElevation) * y[this.#content]) / circuit.content;
+    const column = this.#columnHead(y);
     for (let i = 0; i < this.#nodes.length; i++) {
       const outlet = circuit.outlets[i];
       const level = surfaceOf(this.#model, y, outlet.vessel);
