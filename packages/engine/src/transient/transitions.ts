@@ -50,7 +50,8 @@ const seeping = 1e-7;
 /** A pump that has drawn air starts again when its intake lies this deep [m]. Source: common practice, no source. */
 export const floodedAgain = 0.02;
 
-/** A drain is told to start when its inlet lies this deep, and to stop when it lies this deep [m]: a film counts for nothing. */
+/** A drain is told to start when its inlet lies this deep, and to stop when it lies this deep [m]: a film counts for nothing. A rim is
+ *  told to be free again by as much. */
 const startDepth = 1e-3;
 const stopDepth = 2e-4;
 
@@ -114,10 +115,14 @@ export function transitions(system: HybridSystem): Transitions {
 function vesselWatches({ model }: HybridSystem): Watch[] {
   return model.vessels.flatMap((vessel, i) => {
     if (vessel.rim === Number.POSITIVE_INFINITY || !(vessel.rimLength > 0)) return [];
+    let over = vessel.startLevel > vessel.rim;
     const watch: Watch = {
       direction: 0,
-      value: (y) => surfaceOf(model, y, i) - vessel.rim,
-      happen: (rising) => ({ code: rising ? "rim/over" : "rim/under", at: vessel.id }),
+      value: (y) => surfaceOf(model, y, i) - vessel.rim + (over ? stopDepth : 0),
+      happen: (rising) => {
+        over = rising;
+        return { code: rising ? "rim/over" : "rim/under", at: vessel.id };
+      },
     };
     return [watch];
   });
