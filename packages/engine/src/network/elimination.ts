@@ -40,25 +40,30 @@ export function planElimination(size: number, from: Int32Array, to: Int32Array):
   const order = new Int32Array(size);
   const rank = new Int32Array(size);
   const start = new Int32Array(size + 1);
-  const neighbour: number[] = [];
-  /** Place of each slot in `values`: slots of one junction side by side. */
-  const place: number[] = [];
-  const meshSlot: number[] = [];
+  const rows: [neighbour: number, slot: number][][] = [];
   const queue = new DegreeQueue(adjacent.map((edges) => edges.size));
   for (let s = 0; s < size; s++) {
     const k = queue.takeLowest();
     order[s] = k;
     rank[k] = s;
     const edges = [...adjacent[k]];
+    rows.push(edges);
     for (const [i] of edges) adjacent[i].delete(k);
-    for (let a = 0; a < edges.length; a++) {
-      place[edges[a][1]] = size + neighbour.length;
-      neighbour.push(edges[a][0]);
-      for (let b = a + 1; b < edges.length; b++) meshSlot.push(slotBetween(edges[a][0], edges[b][0]));
-    }
+    for (let a = 0; a < edges.length; a++)
+      for (let b = a + 1; b < edges.length; b++) slotBetween(edges[a][0], edges[b][0]);
     for (const [i] of edges) queue.update(i, adjacent[i].size);
-    start[s + 1] = neighbour.length;
+    start[s + 1] = start[s] + edges.length;
   }
+  const neighbour = new Int32Array(slots);
+  /** Place of each slot in `values`: slots of one junction side by side, in order of removal. */
+  const place = new Int32Array(slots);
+  rows.forEach((edges, s) => {
+    if (edges.length > 1) edges.sort((one, other) => rank[one[0]] - rank[other[0]]);
+    edges.forEach(([i, slot], a) => {
+      neighbour[start[s] + a] = rank[i];
+      place[slot] = size + start[s] + a;
+    });
+  });
   const nowhere = size + slots;
   const linkTarget = linkSlot.map((slot, link) => {
     if (slot >= 0) return place[slot];
@@ -69,11 +74,25 @@ export function planElimination(size: number, from: Int32Array, to: Int32Array):
     size,
     order,
     start,
-    neighbour: Int32Array.from(neighbour, (i) => rank[i]),
-    meshTarget: Int32Array.from(meshSlot, (slot) => place[slot]),
+    neighbour,
+    meshTarget: planMesh(size, start, neighbour),
     length: nowhere + 1,
     linkTarget,
   };
+}
+
+/** Neighbours of a junction stand in order of removal, as do those of each neighbour: the mesh is found by walking both. */
+function planMesh(size: number, start: Int32Array, neighbour: Int32Array): Int32Array {
+  const meshTarget: number[] = [];
+  for (let s = 0; s < size; s++)
+    for (let a = start[s]; a < start[s + 1]; a++) {
+      let at = start[neighbour[a]];
+      for (let b = a + 1; b < start[s + 1]; b++) {
+        while (neighbour[at] !== neighbour[b]) at++;
+        meshTarget.push(size + at);
+      }
+    }
+  return Int32Array.from(meshTarget);
 }
 
 /** Buckets of nodes by degree; stale entries are skipped when they come up. */

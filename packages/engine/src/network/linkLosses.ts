@@ -106,8 +106,9 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
         const f = transition[c] + s * (transition[c + 1] + s * (transition[c + 2] + s * transition[c + 3]));
         const df = transition[c + 1] + s * (2 * transition[c + 2] + s * 3 * transition[c + 3]);
         h += friction[i] * f * aq * q;
-        g += friction[i] * aq * (2 * f + (df * re) / 2000);
-        bend += friction[i] * f;
+        const u = re / 2000;
+        g += friction[i] * aq * (2 * f + df * u);
+        bend += friction[i] * (f + u * (2 * df + u * (transition[c + 2] + s * 3 * transition[c + 3])));
       } else {
         const laminar = (friction[i] * 64) / reynolds[i];
         h += laminar * q;
