@@ -76,6 +76,13 @@ export function netFlowTo(prepared: PreparedLoop, place: string): number {
   return prepared.loop.sourcePlace === place ? flow - pumpFlowOf(prepared) : flow;
 }
 
+/** Flow that all loops but one bring over the weir [m3/s]; negative where they draw on the display. */
+export function otherFlowToDisplay(loops: readonly PreparedLoop[], one: PreparedLoop): number {
+  let flow = 0;
+  for (const loop of loops) if (loop !== one) flow += netFlowTo(loop, "display");
+  return flow;
+}
+
 /** Flow from a loop's outlets to a place [m3/s]. */
 export function outletFlowTo(prepared: PreparedLoop, place: string): number {
   const { state, loop, outletLinks } = prepared;

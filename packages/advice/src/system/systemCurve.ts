@@ -1,5 +1,5 @@
 import { overflowWeirHead } from "@tidewright/engine";
-import { endHead, levelOf, outletFlowTo } from "./levels.ts";
+import { endHead, levelOf, otherFlowToDisplay } from "./levels.ts";
 import type { WorkNetwork } from "./networkLoan.ts";
 import type { PreparedLoop, PreparedSystem } from "./prepare.ts";
 import { solveNear } from "./solveNear.ts";
@@ -19,6 +19,7 @@ export class SystemCurve {
   readonly #system: PreparedSystem;
   readonly #solved: SolvedSystem;
   readonly #otherWeirFlow: number;
+  readonly #drawsOnDisplay: boolean;
   /** Nodes of the network: the pumps' inlet (the source where they hang in it), their discharge, and those that the display's
    *  level moves, with what it adds to each. */
   readonly #inlet: number;
@@ -47,7 +48,8 @@ export class SystemCurve {
     this.#suction = suction !== undefined;
     this.#inlet = suction ?? source;
     this.#discharge = net.nodeIndex.get("discharge") as number;
-    this.#otherWeirFlow = solved.weirFlow - outletFlowTo(prepared, "display");
+    this.#otherWeirFlow = otherFlowToDisplay(system.loops, prepared);
+    this.#drawsOnDisplay = sourcePlace === "display";
     net.head[source] = levelOf(solved.levels, sourcePlace);
     if (sourcePlace === "display") this.#lift(source, 0);
     for (const outlet of outlets) {
@@ -71,12 +73,14 @@ export class SystemCurve {
     if (this.#suction) net.demand[this.#inlet] = flow;
     const { geometry } = this.#system;
     const crest = Math.max(geometry.weirCrest, this.#solved.drains.box.level);
+    // What a closed loop brings it has taken from there.
+    const others = this.#drawsOnDisplay ? this.#otherWeirFlow - flow : this.#otherWeirFlow;
     let taken = this.#expected(flow);
     let given = taken;
     let takenBefore = Number.NaN;
     let apartBefore = Number.NaN;
     for (let round = 0; round < 12; round++) {
-      this.#setDisplay(crest + overflowWeirHead(geometry.weir, Math.max(0, this.#otherWeirFlow + taken)));
+      this.#setDisplay(crest + overflowWeirHead(geometry.weir, Math.max(0, others + taken)));
       // The first round only tells the display's level.
       solveNear(this.#work, this.#warm, round === 0 ? 1e-6 : 1e-10);
       this.#warm = true;
