@@ -1,5 +1,5 @@
 import type { Catalogue, PumpRow } from "@tidewright/catalogue";
-import { type Design, pumpHydraulics } from "@tidewright/design";
+import { type Design, type PumpHydraulics, pumpHydraulics } from "@tidewright/design";
 import {
   annualCost,
   electricalPower,
@@ -8,13 +8,14 @@ import {
   type PumpAtSpeed,
   pumpAtSpeed,
   pumpHeadAtSpeed,
+  pumpHeadSlopeAtSpeed,
   secondsPerYear,
 } from "@tidewright/engine";
 import { fromSI, toSI } from "@tidewright/units";
 import { type Context, reasonsFor, rejectionsFor } from "./ranking/judge.ts";
 import { OperatingPoints } from "./ranking/operatingPoints.ts";
-import { markParetoFront } from "./ranking/paretoFront.ts";
-import type { Candidate, Ranking, RankOptions, Rejection } from "./ranking.ts";
+import { markParetoFront, type Unmarked } from "./ranking/paretoFront.ts";
+import type { Ranking, RankOptions, Rejection } from "./ranking.ts";
 import { pumpLabel, pumpPrice, soundAtSpeed } from "./states/pumpStates.ts";
 import { returnFlowWish } from "./states/wishes.ts";
 import { levelOf } from "./system/levels.ts";
@@ -71,45 +72,50 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
     drainLimit: drainLimit - others,
   };
 
-  const candidates: Candidate[] = [];
+  const candidates: Unmarked[] = [];
   const rejections: Rejection[] = [];
-  let considered = 0;
-  for (const row of catalogue.pumps)
-    for (const count of pairs ? [1, 2] : [1]) {
-      considered++;
-      const impossible = rejectionsFor(row, context);
-      const label = count === 1 ? pumpLabel(row) : `2 × ${pumpLabel(row)}`;
-      const pumpIds = Array.from({ length: count }, () => row.id);
+  const counts = pairs ? [1, 2] : [1];
+  for (const row of catalogue.pumps) {
+    const impossible = rejectionsFor(row, context);
+    const hydraulics = pumpHydraulics(row);
+    const { full } = hydraulics;
+    const name = pumpLabel(row);
+    for (const count of counts) {
+      const label = count === 1 ? name : `2 × ${name}`;
+      const pumpIds = count === 1 ? [row.id] : [row.id, row.id];
       if (impossible.length > 0) {
         rejections.push({ pumpIds, label, causes: impossible });
         continue;
       }
-      const point = bestPoint(row, count, points, aimed);
+      const point = bestPoint(row, hydraulics, count, points, aimed);
       if (!point) {
+        const value = pumpHeadAtSpeed(full, 0);
+        const limit = points.headAtRest;
         rejections.push({
           pumpIds,
           label,
-          causes: [{ code: "too-weak-to-lift", value: shutoff(row), limit: points.headAtRest, dimension: "head" }],
+          causes: [{ code: "too-weak-to-lift", value, limit, dimension: "head" }],
         });
         continue;
       }
-      const hydraulics = pumpHydraulics(row);
+      const { pump } = point;
+      const speed = pump.speedRatio;
       const each = point.flow / count;
-      const watts = count * electricalPower(hydraulics.power, point.speed, each);
-      const price = pumpPrice(row, point.speed < 1 || row.control === "controllable", catalogue);
+      const watts = count * electricalPower(hydraulics.power, speed, each);
+      const price = pumpPrice(row, speed < 1 || row.control === "controllable", catalogue);
       const yearly = annualCost(watts, tariff.price);
-      const full = point.speed < 1 ? points.meet(scaled(row, 1), count, point.flow) : point;
-      const candidate: Candidate = {
+      const atFull = speed < 1 ? points.meet(full, count, point.flow) : point;
+      const candidate: Unmarked = {
         pumpIds,
         label,
         arrangement: count === 1 ? "single" : "parallel",
-        speed: point.speed,
+        speed,
         flow: point.flow,
         head: point.head,
         flowToDisplay: point.flowToDisplay,
         watts,
         efficiency: watts > 0 ? hydraulicPower(system.water.density, point.flow, point.head) / watts : 0,
-        soundLevel: soundAtSpeed(row, point.speed) + (count === 2 ? 10 * Math.log10(2) : 0),
+        soundLevel: soundAtSpeed(row, speed) + (count === 2 ? 10 * Math.log10(2) : 0),
         price: count * price.total,
         extras:
           price.controller > 0
@@ -117,23 +123,30 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
             : [],
         annualCost: yearly,
         horizonCost: count * price.total + years * yearly,
-        flowMargin: (full?.flow ?? point.flow) / aimed.flow - 1,
-        placeOnCurve: each / lastFlowAtSpeed(scaled(row, point.speed)),
+        flowMargin: (atFull?.flow ?? point.flow) / aimed.flow - 1,
+        placeOnCurve: each / lastFlowAtSpeed(pump),
         score: 0,
         paretoFront: false,
         reasons: [],
       };
       const judged = reasonsFor(candidate, row, context);
-      if (judged.out.length > 0) rejections.push({ pumpIds, label, causes: judged.out });
-      else candidates.push({ ...candidate, reasons: judged.reasons, score: scoreOf(candidate, context, judged.flaws) });
+      if (judged.out.length > 0) {
+        rejections.push({ pumpIds, label, causes: judged.out });
+        continue;
+      }
+      candidate.reasons = judged.reasons;
+      candidate.score = scoreOf(candidate, context, judged.flaws);
+      candidates.push(candidate);
     }
+  }
+  markParetoFront(candidates);
   return {
     loop,
     aim: aimed.flow,
     wish: { low: own.low, high: own.high },
-    candidates: markParetoFront(candidates).sort((a, b) => a.score - b.score),
+    candidates: candidates.sort((a, b) => a.score - b.score),
     rejections,
-    considered,
+    considered: catalogue.pumps.length * counts.length,
   };
 }
 
@@ -143,16 +156,8 @@ function firstReturn(design: Design): number {
   );
 }
 
-function scaled(row: PumpRow, speed: number): PumpAtSpeed {
-  return pumpAtSpeed(pumpHydraulics(row).head, speed);
-}
-
-function shutoff(row: PumpRow): number {
-  return pumpHeadAtSpeed(scaled(row, 1), 0);
-}
-
 interface Point {
-  readonly speed: number;
+  readonly pump: PumpAtSpeed;
   readonly flow: number;
   readonly head: number;
   readonly flowToDisplay: number;
@@ -161,53 +166,61 @@ interface Point {
 /** Full speed for a constant pump; for a controllable one the speed that gives the aim, kept within its range. */
 function bestPoint(
   row: PumpRow,
+  { full, slowest, head }: PumpHydraulics,
   count: number,
   points: OperatingPoints,
   aimed: { flow: number; head: number; flowToDisplay: number },
 ): Point | undefined {
   if (row.control === "controllable") {
-    const full = scaled(row, 1);
     const each = aimed.flow / count;
     const enough = each <= lastFlowAtSpeed(full) && pumpHeadAtSpeed(full, each) >= aimed.head;
     if (enough) {
-      const slowest = scaled(row, row.minimumSpeed);
       const tooMuch = each <= lastFlowAtSpeed(slowest) && pumpHeadAtSpeed(slowest, each) > aimed.head;
       if (tooMuch) return at(points, slowest, count, aimed.flow);
-      return { speed: speedFor(row, each, aimed.head), ...aimed };
+      const pump = setForHead(head, slowest, full, each, aimed.head);
+      return { pump, flow: aimed.flow, head: aimed.head, flowToDisplay: aimed.flowToDisplay };
     }
   }
-  return at(points, scaled(row, 1), count, aimed.flow);
+  return at(points, full, count, aimed.flow);
 }
 
 function at(points: OperatingPoints, pump: PumpAtSpeed, count: number, near: number): Point | undefined {
   const met = points.meet(pump, count, near);
-  return met && { speed: pump.speedRatio, ...met };
+  return met && { pump, flow: met.flow, head: met.head, flowToDisplay: met.flowToDisplay };
 }
 
-/** Speed at which a pump gives a head at a flow: n^2 h(Q/n) rises with n, so Illinois' false position cannot miss. */
-function speedFor(row: PumpRow, flow: number, head: number): number {
-  let low = row.minimumSpeed;
-  let high = 1;
-  let atLow = pumpHeadAtSpeed(scaled(row, low), flow) - head;
-  let atHigh = pumpHeadAtSpeed(scaled(row, high), flow) - head;
-  for (let step = 0; step < 60 && high - low > 1e-12; step++) {
-    const middle = atHigh === atLow ? (low + high) / 2 : high - (atHigh * (high - low)) / (atHigh - atLow);
-    const error = pumpHeadAtSpeed(scaled(row, middle), flow) - head;
-    if (Math.abs(error) <= 1e-12 * Math.max(1, head)) return middle;
-    if (error > 0) {
-      high = middle;
-      atHigh = error;
-      atLow /= 2;
-    } else {
-      low = middle;
-      atLow = error;
-      atHigh /= 2;
-    }
+/** The pump at the speed at which it gives a head at a flow: n^2 h(Q/n) rises with n, so Newton's method inside a bracket cannot
+ *  miss. Its slope 2 n h - Q h' leaves out how curves at several speeds are blended, which costs a step or two. */
+function setForHead(
+  curves: PumpHydraulics["head"],
+  slowest: PumpAtSpeed,
+  full: PumpAtSpeed,
+  flow: number,
+  head: number,
+): PumpAtSpeed {
+  let low = slowest.speedRatio;
+  let high = full.speedRatio;
+  let pump = full;
+  let before = Number.NaN;
+  let errorBefore = Number.NaN;
+  for (let step = 0; step < 100; step++) {
+    const speed = pump.speedRatio;
+    const error = pumpHeadAtSpeed(pump, flow) - head;
+    if (Math.abs(error) <= 1e-12 * Math.max(1, head) || high - low <= 1e-12) return pump;
+    if (error > 0) high = speed;
+    else low = speed;
+    const secant = (error - errorBefore) / (speed - before);
+    const slope = (2 * (error + head) - flow * pumpHeadSlopeAtSpeed(pump, flow)) / speed;
+    let next = speed - error / (curves.length > 1 && secant > 0 ? secant : slope);
+    if (!(next > low && next < high) || step > 20) next = (low + high) / 2;
+    before = speed;
+    errorBefore = error;
+    pump = pumpAtSpeed(curves, next);
   }
-  return (low + high) / 2;
+  return pump;
 }
 
-function scoreOf(candidate: Candidate, context: Context, flaws: number): number {
+function scoreOf(candidate: Unmarked, context: Context, flaws: number): number {
   const { wish } = context;
   const halfWidth = Math.max(0.05 * wish.aim, (wish.high - wish.low) / 2);
   const miss = Math.abs(candidate.flowToDisplay - wish.aim) / halfWidth;

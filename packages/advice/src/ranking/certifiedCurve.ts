@@ -5,7 +5,7 @@ const degree = 10;
 const checks = [0.013, 0.37, 0.81];
 /** A piece is built once it has been asked this often, and halved at most so many times. */
 const worthwhile = 4;
-const deepest = 4;
+const deepest = 6;
 
 /** Chebyshev points of the second kind on 0 to 1; their barycentric weights are +-1, halved at the ends. */
 const nodes = Array.from({ length: degree + 1 }, (_, k) => (1 - Math.cos((Math.PI * k) / degree)) / 2);

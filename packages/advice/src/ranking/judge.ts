@@ -2,7 +2,8 @@ import type { PumpRow } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
 import { toSI } from "@tidewright/units";
 import { limits } from "../findings/limits.ts";
-import type { Candidate, Reason } from "../ranking.ts";
+import type { Reason } from "../ranking.ts";
+import type { Unmarked } from "./paretoFront.ts";
 
 /** What a loop asks of its pumps. */
 export interface Context {
@@ -28,7 +29,7 @@ export function rejectionsFor(row: PumpRow, context: Context): Reason[] {
 
 /** What speaks for and against a candidate, what rules it out after all, and how many flaws it has. */
 export function reasonsFor(
-  candidate: Candidate,
+  candidate: Unmarked,
   row: PumpRow,
   context: Context,
 ): { reasons: Reason[]; out: Reason[]; flaws: number } {
@@ -42,12 +43,10 @@ export function reasonsFor(
   const { wish, design } = context;
   const flow = candidate.flowToDisplay;
   const reached = context.purpose === "return" ? flow : candidate.flow;
-  const number = { value: reached, dimension: "flow" };
-  if (reached < wish.low * 0.999) out.push({ code: "below-wish", ...number, limit: wish.low });
-  else if (reached > wish.high * 1.001) out.push({ code: "above-wish", ...number, limit: wish.high });
-  else if (Math.abs(reached - wish.aim) <= 0.02 * wish.aim)
-    reasons.push({ code: "meets-aim", ...number, limit: wish.aim });
-  else reasons.push({ code: "within-wish", ...number, limit: wish.aim });
+  if (reached < wish.low * 0.999) out.push(flowReason("below-wish", reached, wish.low));
+  else if (reached > wish.high * 1.001) out.push(flowReason("above-wish", reached, wish.high));
+  else if (Math.abs(reached - wish.aim) <= 0.02 * wish.aim) reasons.push(flowReason("meets-aim", reached, wish.aim));
+  else reasons.push(flowReason("within-wish", reached, wish.aim));
   if (context.purpose === "return" && flow > context.drainLimit)
     out.push({ code: "drain-cannot-carry", value: flow, limit: context.drainLimit, dimension: "flow" });
   const budget = design.wishes.budget;
@@ -70,4 +69,8 @@ export function reasonsFor(
     reasons.push({ code: "spare-flow", value: candidate.flowMargin, dimension: "ratio" });
   if (candidate.arrangement === "parallel") reasons.push({ code: "two-pumps-redundant" });
   return { reasons, out, flaws };
+}
+
+function flowReason(code: Reason["code"], value: number, limit: number): Reason {
+  return { code, value, dimension: "flow", limit };
 }

@@ -6,8 +6,9 @@ import {
   type PumpAtSpeed,
   pumpHeadAtSpeed,
   pumpHeadSlopeAtSpeed,
+  slopeOfMonotoneCubic,
 } from "@tidewright/engine";
-import { netFlowTo, pumpFlowOf } from "../system/levels.ts";
+import { otherFlowToDisplay, pumpFlowOf } from "../system/levels.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 import { SystemCurve } from "../system/systemCurve.ts";
@@ -26,7 +27,7 @@ const tableSize = 40;
 export class OperatingPoints {
   readonly #curve: SystemCurve;
   readonly #certified: CertifiedCurve;
-  #table: MonotoneCubic;
+  #table: MonotoneCubic | undefined;
   #end: number;
   readonly headAtRest: number;
   readonly flowNow: number;
@@ -40,10 +41,9 @@ export class OperatingPoints {
     this.#curve = curve;
     this.#certified = new CertifiedCurve((flow) => curve.at(flow));
     this.flowNow = pumpFlowOf(prepared);
-    this.otherWeirFlow = solved.weirFlow - netFlowTo(prepared, "display");
+    this.otherWeirFlow = otherFlowToDisplay(system.loops, prepared);
     this.headAtRest = this.#curve.at(1e-9).head;
     this.#end = Math.max(2 * this.flowNow, 1e-4);
-    this.#table = this.#tabulate();
     this.drainCapacityAtRim = solved.drains.lines.reduce(
       (sum, line) => sum + emergencyCapacity(line, system.geometry.boxRim, system.water),
       0,
@@ -52,14 +52,14 @@ export class OperatingPoints {
 
   /** Heads at flows spaced by squares, which suits a curve that rises with the square. */
   #tabulate(): MonotoneCubic {
-    const flows = Array.from(
-      { length: tableSize },
-      (_, i) => 1e-9 + this.#end * ((i / (tableSize - 1)) * (0.3 + (0.7 * i) / (tableSize - 1))),
-    );
-    return monotoneCubic(
-      flows,
-      flows.map((flow) => this.#curve.at(flow).head),
-    );
+    const flows = new Float64Array(tableSize);
+    const heads = new Float64Array(tableSize);
+    for (let i = 0; i < tableSize; i++) {
+      const share = i / (tableSize - 1);
+      flows[i] = 1e-9 + this.#end * share * (0.3 + 0.7 * share);
+      heads[i] = this.#curve.at(flows[i] as number).head;
+    }
+    return monotoneCubic(flows, heads);
   }
 
   /** Pump flow and head at which a flow reaches the display (or, where `display` is false, passes the pumps). What reaches the
@@ -96,44 +96,61 @@ export class OperatingPoints {
   /** Where `count` equal pumps in parallel meet the system, or undefined where they cannot lift it. */
   meet(pump: PumpAtSpeed, count: number, near: number): Met | undefined {
     if (pumpHeadAtSpeed(pump, 0) <= this.headAtRest) return undefined;
-    const gap = (flow: number) => pumpHeadAtSpeed(pump, flow / count) - evaluateMonotoneCubic(this.#table, flow);
-    while (gap(this.#end) > 0 && this.#end < 10) {
+    const table = this.#tableFor(pump, count);
+    const rough = this.#settle(table, pump, count, tabulated(table, pump, count, Math.min(near, this.#end / 2)), 1e-6);
+    return this.#mayServe(rough) ? this.#settle(table, pump, count, rough.flow, 1e-9) : rough;
+  }
+
+  /** A table that is long enough for a pump, and for what is wished. */
+  #tableFor(pump: PumpAtSpeed, count: number): MonotoneCubic {
+    const falls = (head: number) => pumpHeadAtSpeed(pump, this.#end / count) <= head;
+    if (this.#table) {
+      const { x, y } = this.#table;
+      if (this.#end >= 10 || falls(y[x.length - 1] as number)) return this.#table;
       this.#end *= 2;
-      this.#table = this.#tabulate();
-    }
-    let low = 0;
-    let high = this.#end;
-    let flow = Math.min(near, high / 2);
-    for (let step = 0; step < 40 && high - low > 1e-7 * high; step++) {
-      if (gap(flow) > 0) low = flow;
-      else high = flow;
-      flow = (low + high) / 2;
-    }
-    const rough = this.#settle(pump, count, flow, 1e-6);
-    return this.#mayServe(rough) ? this.#settle(pump, count, rough.flow, 1e-9) : rough;
+    } else if (Number.isFinite(this.wish.high)) this.#end = Math.max(this.#end, 3 * this.wish.high);
+    while (this.#end < 10 && !falls(this.#curve.at(this.#end).head)) this.#end *= 2;
+    this.#table = this.#tabulate();
+    return this.#table;
   }
 
   #mayServe({ flow, flowToDisplay }: Met): boolean {
-    const { low, high } = this.wish;
-    const within = (value: number) => value > 0.99 * low && value < 1.01 * high;
-    return within(flow) || within(flowToDisplay);
+    const low = 0.99 * this.wish.low;
+    const high = 1.01 * this.wish.high;
+    return (flow > low && flow < high) || (flowToDisplay > low && flowToDisplay < high);
   }
 
   /** Newton on exact solutions, or on pieces certified against them to a relative error; the system's slope comes from the table, which only sets the pace. */
-  #settle(pump: PumpAtSpeed, count: number, guess: number, allowed: number): Met {
+  #settle(table: MonotoneCubic, pump: PumpAtSpeed, count: number, guess: number, allowed: number): Met {
     let flow = guess;
     let point = this.#certified.at(flow, allowed);
     for (let step = 0; step < 12; step++) {
       const error = pumpHeadAtSpeed(pump, flow / count) - point.head;
-      const width = 1e-4 * flow;
-      const systemSlope =
-        (evaluateMonotoneCubic(this.#table, flow + width) - evaluateMonotoneCubic(this.#table, flow - width)) /
-        (2 * width);
-      const change = error / Math.max(systemSlope - pumpHeadSlopeAtSpeed(pump, flow / count) / count, 1e-6);
-      if (Math.abs(change) <= 1e-9 * flow) break;
+      const slope = slopeOfMonotoneCubic(table, flow) - pumpHeadSlopeAtSpeed(pump, flow / count) / count;
+      const change = error / Math.max(slope, 1e-6);
+      if (Math.abs(change) <= Math.max(1e-9, 0.01 * allowed) * flow) break;
       flow = Math.max(flow / 2, flow + change);
       point = this.#certified.at(flow, allowed);
     }
-    return { flow, ...point };
+    return { flow, head: point.head, flowToDisplay: point.flowToDisplay };
   }
+}
+
+/** Where a pump meets the table, nearly: Newton's method inside a bracket. */
+function tabulated(table: MonotoneCubic, pump: PumpAtSpeed, count: number, near: number): number {
+  let low = 0;
+  let high = table.x[table.x.length - 1] as number;
+  let flow = near;
+  for (let step = 0; step < 40; step++) {
+    const gap = pumpHeadAtSpeed(pump, flow / count) - evaluateMonotoneCubic(table, flow);
+    if (gap > 0) low = flow;
+    else high = flow;
+    let next = flow + gap / (slopeOfMonotoneCubic(table, flow) - pumpHeadSlopeAtSpeed(pump, flow / count) / count);
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    const moved = Math.abs(next - flow);
+    flow = next;
+    // The table itself is no better than this.
+    if (moved <= 1e-4 * flow) break;
+  }
+  return flow;
 }

@@ -1,10 +1,20 @@
 import type { PumpRow } from "@tidewright/catalogue";
-import { type PowerCurve, powerCurve, pumpCurve, type SpeedCurve } from "@tidewright/engine";
+import {
+  type PowerCurve,
+  type PumpAtSpeed,
+  powerCurve,
+  pumpAtSpeed,
+  pumpCurve,
+  type SpeedCurve,
+} from "@tidewright/engine";
 
 /** A catalogue pump's curves, ready for the engine. */
 export interface PumpHydraulics {
   readonly head: readonly SpeedCurve[];
   readonly power: readonly PowerCurve[];
+  /** The pump at full speed and at the least that it may run at (full again where it knows but one). */
+  readonly full: PumpAtSpeed;
+  readonly slowest: PumpAtSpeed;
 }
 
 const known = new WeakMap<PumpRow, PumpHydraulics>();
@@ -23,7 +33,9 @@ export function pumpHydraulics(row: PumpRow): PumpHydraulics {
     measured.length > 0
       ? measured.map((entry) => powerCurve(entry.power ?? [], row.ratedPower, entry.speedRatio))
       : [powerCurve([], row.ratedPower, 1)];
-  const hydraulics = { head, power };
+  const full = pumpAtSpeed(head, 1);
+  const slowest = row.control === "controllable" ? pumpAtSpeed(head, row.minimumSpeed) : full;
+  const hydraulics = { head, power, full, slowest };
   known.set(row, hydraulics);
   return hydraulics;
 }
