@@ -216,6 +216,7 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   "device/flow-low": {
     title: "Too little flow through a device",
     sentence: "{name} gets {value}; its maker asks for at least {limit}.",
+    backward: "Water runs backward through {name}, {value}; its maker asks for at least {limit} forward.",
     fix: "Open its valve or close the other branches a little.",
   },
   "device/flow-high": {
@@ -343,7 +344,8 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "overTime/tight": {
     title: "Little is left to the rim on a power cut",
-    sentence: "The {place} stops {value} below its rim; {limit} is the least for ripples and for the hand that sets the level.",
+    sentence:
+      "The {place} stops {value} below its rim; {limit} is the least for ripples and for the hand that sets the level.",
     fix: "Lower the operating level by as much.",
     caution: plug,
   },

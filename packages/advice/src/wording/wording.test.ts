@@ -34,6 +34,22 @@ describe("the words of a flow that runs the wrong way", () => {
     );
   });
 
+  it("tell a device that is flowed through backward as one", () => {
+    const finding = {
+      code: "device/flow-low",
+      severity: "warning",
+      at: "/loops/0/run/4/branches/3/2",
+      source: "maker",
+      value: -306 / 3.6e6,
+      limit: 120 / 3.6e6,
+      dimension: "flow",
+      data: { name: "Reactor 2 L" },
+    } as const;
+    expect(describeFinding(finding, litresPerHour).sentence).toBe(
+      "Water runs backward through Reactor 2 L, 306 L/h; its maker asks for at least 120 L/h forward.",
+    );
+  });
+
   it("tell a pump at rest by its head", () => {
     const finding = {
       code: "flow/no-lift",
