@@ -53,6 +53,19 @@ export function buildProgram(finish: (code: ExitCode) => void): Command {
     .action(async (file, options) => {
       finish(await (await import("./commands/leversCommand.ts")).leversCommand(file, options));
     });
+  withPumps(answering(subcommand(program, "whatif <file> [scenario]")))
+    .description("what a power cut, a blocked drain and every other trouble does to a design over time")
+    .option("--list", "list the scenarios that this design can meet")
+    .option("--days <number>", "days that the top-off is left failing", whole(1, 60), 10)
+    .option("--plot <file.svg>", "draw the levels of the scenario into a file")
+    .option("--no-film", "leave the course of levels and flows out of --json")
+    .addHelpText(
+      "after",
+      "\nSCENARIO is an id such as powerCut or drainBlocked:0, or a file with a scenario of your own (tidewright schema scenario);\nwithout it all are played and the answer is one safety table.\nExit code 1: with SCENARIO, a wet floor or a pump that draws air; without, a finding of severity danger.",
+    )
+    .action(async (file, scenario, options) => {
+      finish(await (await import("./commands/whatIfCommand.ts")).whatIfCommand(file, scenario, options));
+    });
   answering(subcommand(program, "network <file>"))
     .description("heads and flows of any pipe network")
     .action(async (file, options) => {
@@ -72,7 +85,7 @@ export function buildProgram(finish: (code: ExitCode) => void): Command {
     });
 
   subcommand(program, "schema")
-    .argument("[kind]", "design or network", oneOf("design", "network"), "design")
+    .argument("[kind]", "design, network or scenario", oneOf("design", "network", "scenario"), "design")
     .description("the JSON Schema of a document")
     .option("--out <file>", "write it into a file")
     .option("--json", "the answer is JSON in any case")

@@ -56,9 +56,13 @@ describe("catalogue and schema", () => {
     expect(stdout).toContain("72 pumps read; nothing is wrong");
   });
 
-  it.each(["design", "network"])("print the JSON Schema of a %s", (kind) => {
+  it.each([
+    ["design", "display"],
+    ["network", "network"],
+    ["scenario", "scenario"],
+  ])("print the JSON Schema of a %s", (kind, section) => {
     const schema = JSON.parse(runCli(["schema", kind]).stdout);
     expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
-    expect(schema.required).toContain(kind === "network" ? "network" : "display");
+    expect(schema.required).toContain(section);
   });
 });

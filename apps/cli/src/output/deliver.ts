@@ -47,8 +47,8 @@ export function jsonText(value: unknown): string {
   );
 }
 
-/** Writes text to a file, or to the standard output where no file is named. */
-export async function write(text: string, out: string | undefined): Promise<void> {
+/** Writes text to a file, or to the standard output where no file is named; `option` is the one that named it. */
+export async function write(text: string, out: string | undefined, option = "--out"): Promise<void> {
   if (out === undefined) {
     // Awaited, so that a long answer into a slow pipe is whole before the process ends.
     await new Promise<void>((resolve, reject) => {
@@ -61,7 +61,7 @@ export async function write(text: string, out: string | undefined): Promise<void
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     throw badSource(
-      "--out",
+      option,
       `the answer cannot be written there: ${reason}`,
       "name a file in a folder you may write to",
       out,

@@ -7,6 +7,7 @@ const object = (properties: Record<string, object>, optional: readonly string[] 
   required: Object.keys(properties).filter((key) => !optional.includes(key)),
 });
 const anyObject = { type: "object" };
+const verdict = { enum: ["wet", "unsolved", "dry", "tight", "safe"] };
 
 /** Schemas of the answers, by name; the inner parts are described by the types of the advice package. */
 export const answerSchemas: Readonly<Record<string, object>> = {
@@ -66,6 +67,44 @@ export const answerSchemas: Readonly<Record<string, object>> = {
       benefit: number,
       benefitPerCost: number,
     }),
+  ),
+  SafetySweep: object({
+    rows: list(
+      object(
+        {
+          scenario: anyObject,
+          verdict,
+          worst: object({ place: text, path: text, margin: number }),
+          margins: anyObject,
+          timeToTrouble: number,
+          troubleAt: text,
+          spilled: number,
+          sumpGain: number,
+        },
+        ["worst", "timeToTrouble", "troubleAt"],
+      ),
+    ),
+    answers: anyObject,
+    findings: list({ $ref: "#/components/schemas/Finding" }),
+  }),
+  WhatIf: object(
+    {
+      scenario: anyObject,
+      verdict,
+      timeToTrouble: number,
+      status: { enum: ["finished", "stepBudget", "stuck"] },
+      reached: number,
+      vessels: list(anyObject),
+      events: list(anyObject),
+      spilled: number,
+      evaporated: number,
+      toppedUp: number,
+      volumeError: number,
+      drainPeak: list(number),
+      steps: { type: "integer" },
+      film: anyObject,
+    },
+    ["timeToTrouble", "film"],
   ),
   NetworkAnswer: object({
     status: { enum: ["converged", "stalled", "limit", "unreachable"] },

@@ -1,4 +1,4 @@
-import { designJsonSchema, networkJsonSchema } from "@tidewright/design";
+import { designJsonSchema, networkJsonSchema, scenarioJsonSchema } from "@tidewright/design";
 import { answerSchemas } from "./answerSchemas.ts";
 
 const json = (schema: string) => ({ "application/json": { schema: { $ref: `#/components/schemas/${schema}` } } });
@@ -10,7 +10,7 @@ const problem = (description: string) => ({
 interface Operation {
   readonly id: string;
   readonly summary: string;
-  readonly body: "Design" | "NetworkDocument";
+  readonly body: "Design" | "NetworkDocument" | "OwnScenarioRequest";
   readonly answer: string;
   readonly parameters?: readonly object[];
 }
@@ -30,6 +30,27 @@ const rankParameters = [
   },
 ];
 
+const daysParameter = {
+  name: "days",
+  in: "query",
+  description: "days that the top-off is left failing",
+  schema: { type: "integer", minimum: 1, maximum: 60, default: 10 },
+};
+
+const filmParameter = {
+  name: "film",
+  in: "query",
+  description: "whether the course of levels and flows is in the answer",
+  schema: { type: "boolean", default: true },
+};
+
+const scenarioParameter = {
+  name: "scenario",
+  in: "query",
+  description: "id of a scenario that the design can meet, such as drainBlocked:0",
+  schema: { type: "string", default: "powerCut" },
+};
+
 const operations: readonly Operation[] = [
   { id: "assess", summary: "What the water does in a design", body: "Design", answer: "Assessment" },
   {
@@ -40,6 +61,27 @@ const operations: readonly Operation[] = [
     parameters: rankParameters,
   },
   { id: "levers", summary: "Single changes that would help most", body: "Design", answer: "Levers" },
+  {
+    id: "safety",
+    summary: "Every scenario that a design can meet, worst first, and what follows",
+    body: "Design",
+    answer: "SafetySweep",
+    parameters: [daysParameter],
+  },
+  {
+    id: "whatif",
+    summary: "One scenario over time",
+    body: "Design",
+    answer: "WhatIf",
+    parameters: [scenarioParameter, daysParameter, filmParameter],
+  },
+  {
+    id: "whatif/own",
+    summary: "A scenario of one's own over time",
+    body: "OwnScenarioRequest",
+    answer: "WhatIf",
+    parameters: [filmParameter],
+  },
   { id: "network", summary: "Heads and flows of a pipe network", body: "NetworkDocument", answer: "NetworkAnswer" },
 ];
 
@@ -65,7 +107,20 @@ export function openApiDocument(): Record<string, unknown> {
       }),
     },
     components: {
-      schemas: { Design: designJsonSchema(), NetworkDocument: networkJsonSchema(), ...answerSchemas },
+      schemas: {
+        Design: designJsonSchema(),
+        NetworkDocument: networkJsonSchema(),
+        ScenarioDocument: scenarioJsonSchema(),
+        OwnScenarioRequest: {
+          type: "object",
+          properties: {
+            design: { $ref: "#/components/schemas/Design" },
+            scenario: { $ref: "#/components/schemas/ScenarioDocument" },
+          },
+          required: ["design", "scenario"],
+        },
+        ...answerSchemas,
+      },
     },
   };
 }
@@ -73,7 +128,7 @@ export function openApiDocument(): Record<string, unknown> {
 function pathItem({ id, summary, body, answer, parameters }: Operation): object {
   return {
     post: {
-      operationId: id,
+      operationId: id.replace("/", "-"),
       summary,
       ...(parameters === undefined ? {} : { parameters }),
       requestBody: { required: true, content: json(body) },

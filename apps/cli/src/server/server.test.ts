@@ -59,6 +59,29 @@ describe("the server", () => {
     expect((answer.findings ?? answer.candidates ?? answer).length).toBeGreaterThan(0);
   });
 
+  it("plays scenarios of its own and of the asker, and the whole sweep", async () => {
+    const half = await post("/api/whatif?scenario=drainHalfBlocked:1&film=false", reef);
+    expect(await half.json()).toMatchObject({ scenario: { id: "drainHalfBlocked:1" }, status: "finished" });
+    const storm = readFileSync(new URL("scenarios/storm-night.json", examples), "utf8");
+    const own = await post("/api/whatif/own", `{ "design": ${reef}, "scenario": ${storm} }`);
+    expect(own.status).toBe(200);
+    expect(await own.json()).toMatchObject({ scenario: { subjects: ["Storm night"] }, film: {} });
+    const sweep = (await (await post("/api/safety?days=2", reef)).json()) as { rows: unknown[]; answers: object };
+    expect(sweep.rows.length).toBeGreaterThan(5);
+    expect(sweep.answers).toMatchObject({ days: 2 });
+  });
+
+  it("tells where in a body of two documents the problems are", async () => {
+    const paths = async (body: string) => {
+      const response = await post("/api/whatif/own", body);
+      expect(response.status).toBe(422);
+      return ((await response.json()) as { problems: { path: string }[] }).problems.map(({ path }) => path);
+    };
+    expect(await paths("{}")).toEqual(["/design", "/scenario"]);
+    expect(await paths('{ "design": { "tidewright": 9 }, "scenario": {} }')).toEqual(["/design/tidewright"]);
+    expect(await paths(`{ "design": ${reef}, "scenario": { "tidewright": 1 } }`)).toEqual(["/scenario/scenario"]);
+  });
+
   it("tells every problem of a document as RFC 9457 has it", async () => {
     const response = await post("/api/assess", '{ "tidewright": 1, "name": "" }');
     expect(response.status).toBe(422);
@@ -71,6 +94,9 @@ describe("the server", () => {
 
   it.each([
     ["a loop that is not there", "/api/rank?loop=9&pairs=maybe", reef, {}, 422],
+    ["a scenario that is not there", "/api/whatif?scenario=flood", reef, {}, 422],
+    ["a film that is neither wanted nor not", "/api/whatif?film=maybe", reef, {}, 422],
+    ["days beyond reach", "/api/safety?days=100", reef, {}, 422],
     ["more than 10 MB", "/api/network", "x".repeat(10_000_001), {}, 413],
     ["a plain form from another page", "/api/assess", reef, { "Content-Type": "text/plain" }, 415],
     ["a path that is not there", "/api/nothing", "{}", {}, 404],

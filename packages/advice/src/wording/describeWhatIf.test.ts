@@ -5,10 +5,11 @@ import { scenariosOf } from "../overTime/scenariosOf.ts";
 import type { WhatIf } from "../overTime/whatIfResult.ts";
 import { describeAction, describeScenario } from "./describeScenario.ts";
 import { describeVerdict, describeWhatIfEvent, type VerdictFacts, verdictFacts } from "./describeWhatIf.ts";
+import { groupEvents, repeatWords } from "./groupEvents.ts";
 import { safetyCautions } from "./safetyCautions.ts";
 import { timeWords } from "./timeWords.ts";
 
-const lobby: Design = JSON.parse(
+const { topOff: _, ...lobby }: Design = JSON.parse(
   readFileSync(new URL("../../../../examples/hotel-lobby.json", import.meta.url), "utf8"),
 );
 const topOff = { reservoir: { value: 50, unit: "L" }, flow: { value: 60, unit: "L/h" } };
@@ -78,6 +79,30 @@ describe("events in words", () => {
     expect(describeWhatIfEvent({ t: 60, code: "action", path: "", name: "", action: 0 }, { events }, lobby)).toBe(
       "the mains fail",
     );
+  });
+});
+
+describe("events that repeat", () => {
+  const on = (t: number) => ({ t, code: "topOff/on", path: "/topOff", name: "topOff" }) as const;
+  const off = (t: number) => ({ t, code: "topOff/off", path: "/topOff", name: "topOff" }) as const;
+  const act = (t: number, action: number) => ({ t, code: "action", path: "", name: "", action }) as const;
+  const events = [on(10), off(20), act(25, 0), on(30), act(30, 1), off(40), on(7200)];
+
+  it("are told once, with how often and until when; what is done stands alone", () => {
+    const groups = groupEvents(events);
+    expect(groups.map(([first]) => first.t)).toEqual([10, 20, 25, 30]);
+    expect(groups.map((group) => plain(repeatWords(group)))).toEqual([
+      ", 3 times until 2 h",
+      ", again at 40 s",
+      "",
+      "",
+    ]);
+  });
+
+  it("stay apart where they are few, and none is lost", () => {
+    const groups = groupEvents(events, 3);
+    expect(groups.map(([first]) => first.t)).toEqual([10, 20, 25, 30, 40]);
+    expect(groups.flat().sort((a, b) => a.t - b.t)).toEqual(events);
   });
 });
 

@@ -10,7 +10,10 @@ import { mutated } from "../testing/mutated.ts";
 import { checkScenario, readScenario } from "./readScenario.ts";
 
 const examples = new URL("../../../../examples/", import.meta.url);
-const json = (name: string): Design => JSON.parse(readFileSync(new URL(name, examples), "utf8"));
+const json = (name: string): Design => {
+  const { topOff: _, ...design } = JSON.parse(readFileSync(new URL(name, examples), "utf8"));
+  return design;
+};
 const reef = json("waiting-room-reef.json");
 const lobby = json("hotel-lobby.json");
 // biome-ignore lint/suspicious/noExplicitAny: the tests put wrong things into the document on purpose

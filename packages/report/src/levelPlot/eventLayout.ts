@@ -1,4 +1,13 @@
-import { describeWhatIfEvent, type PartNames, timeWords, type WhatIf, type WhatIfEvent } from "@tidewright/advice";
+import {
+  describeWhatIfEvent,
+  type EventGroup,
+  groupEvents,
+  type PartNames,
+  repeatWords,
+  timeWords,
+  type WhatIf,
+  type WhatIfEvent,
+} from "@tidewright/advice";
 import { fitLines, textWidth } from "../svg/textWidth.ts";
 import type { TimeAxis } from "./timeAxis.ts";
 
@@ -65,17 +74,12 @@ export function eventLayout(
   axis: TimeAxis,
   frame: { readonly x0: number; readonly x1: number; readonly rows: number },
 ): EventList {
-  const groups = grouped(events);
+  const groups = groupEvents(events);
   const columns = Math.max(1, Math.floor((frame.x1 - frame.x0) / 320));
   const wide = (frame.x1 - frame.x0) / columns;
-  const entry = ([first, ...others]: readonly [WhatIfEvent, ...WhatIfEvent[]]) => {
-    const last = others.at(-1);
-    const repeated =
-      last === undefined
-        ? ""
-        : `, ${others.length === 1 ? "again at" : `${others.length + 1} times until`} ${timeWords(last.t)}`;
-    const text = `${describeWhatIfEvent(first, scenario, names)}${repeated}`;
-    return { first, others, lines: fitLines(text, size, wide - textIndent - 12, 2) };
+  const entry = (group: EventGroup): Told => {
+    const text = `${describeWhatIfEvent(group[0], scenario, names)}${repeatWords(group)}`;
+    return { group, lines: fitLines(text, size, wide - textIndent - 12, 2) };
   };
   const all = groups.map(entry);
   const chosen = chooseThatFit(all, columns, frame.rows);
@@ -85,7 +89,7 @@ export function eventLayout(
   let column = 0;
   let row = 0;
   let most = 0;
-  const placed = chosen.map(({ first, others, lines }, i): PlotEvent => {
+  const placed = chosen.map(({ group: [first, ...others], lines }, i): PlotEvent => {
     if (row > 0 && row + lines.length > perColumn && column < columns - 1) {
       column++;
       row = 0;
@@ -116,11 +120,11 @@ export function eventLayout(
 /** Where the words of an entry begin: number, then time. */
 export const textIndent = 88;
 
-type Told = { readonly first: WhatIfEvent; readonly others: readonly WhatIfEvent[]; readonly lines: readonly string[] };
+type Told = { readonly group: EventGroup; readonly lines: readonly string[] };
 
 /** The weightiest entries that fill the rows, back in the order of time. */
 function chooseThatFit(all: readonly Told[], columns: number, rows: number): Told[] {
-  const byWeight = [...all].sort((a, b) => weight(a.first) - weight(b.first) || a.first.t - b.first.t);
+  const byWeight = [...all].sort((a, b) => weight(a.group[0]) - weight(b.group[0]) || a.group[0].t - b.group[0].t);
   // Columns break between entries: a line of each may stay empty.
   let room = rows * columns - (columns - 1);
   const chosen = new Set<Told>();
@@ -130,18 +134,6 @@ function chooseThatFit(all: readonly Told[], columns: number, rows: number): Tol
     chosen.add(each);
   }
   return all.filter((each) => chosen.has(each));
-}
-
-/** Events of one kind at one part; each action stands alone. */
-function grouped(events: readonly WhatIfEvent[]): [WhatIfEvent, ...WhatIfEvent[]][] {
-  const groups = new Map<string, [WhatIfEvent, ...WhatIfEvent[]]>();
-  for (const event of events) {
-    const key = event.code === "action" ? `action ${event.action}` : `${event.code} ${event.name}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [event]);
-    else group.push(event);
-  }
-  return [...groups.values()];
 }
 
 /** Marks of events: those of one kind that follow closely share one, such as "2–8". */

@@ -11,13 +11,12 @@ import { levelPlotModel } from "./levelPlotModel.ts";
 import { levelPlotSvg } from "./levelPlotSvg.ts";
 import { timeAxis } from "./timeAxis.ts";
 
-const demo = (name: string): Design => ({
-  ...JSON.parse(readFileSync(new URL(`../../../../examples/${name}.json`, import.meta.url), "utf8")),
-});
-const topOff = { reservoir: { value: 25, unit: "L" }, flow: { value: 60, unit: "L/h" } };
+const demo = (name: string): Design =>
+  JSON.parse(readFileSync(new URL(`../../../../examples/${name}.json`, import.meta.url), "utf8"));
+const { topOff: _, ...unfilled } = demo("waiting-room-reef");
 const demos: Design[] = [
   ...["waiting-room-reef", "first-tank-110", "hotel-lobby", "school-corridor-soft"].map(demo),
-  { ...demo("waiting-room-reef"), name: "With top-off", topOff },
+  { ...unfilled, name: "Without top-off" },
 ];
 const size = { width: 900, height: 600 };
 const options = (design: Design) => ({ ...size, units: unitSystems.metric, names: design, title: design.name });
@@ -160,7 +159,7 @@ describe("a level that rises evenly through the rim", () => {
   });
 
   it("cannot be drawn without its film", () => {
-    const { film: _, ...rest } = rising;
+    const { film: _film, ...rest } = rising;
     expect(() => levelPlotSvg(rest, plain)).toThrow(/film/);
   });
 
