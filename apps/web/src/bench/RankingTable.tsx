@@ -1,7 +1,7 @@
 import { type SortingState, useTable } from "@tanstack/react-table";
 import { describeReason, type Ranking } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
-import { memo, useMemo, useState } from "react";
+import { Fragment, memo, useMemo, useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { presentDesign, rankLoop, useBench } from "../state/bench.ts";
 import { rankingColumns, rankingFeatures } from "./rankingColumns.tsx";
@@ -91,12 +91,11 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
                 </th>
                 {group.headers.map((header) => {
                   const sorted = header.column.getIsSorted();
-                  const why = header.column.id === "score";
                   return (
                     <th
                       key={header.id}
                       scope="col"
-                      className={header.column.id === "label" || why ? undefined : "number"}
+                      className={header.column.id === "label" ? undefined : "number"}
                       aria-sort={sorted === "asc" ? "ascending" : sorted === "desc" ? "descending" : "none"}
                     >
                       <button
@@ -122,34 +121,37 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
               const candidate = row.original;
               const inUse = candidate.pumpIds.join("+") === present;
               return (
-                <tr key={row.id} data-pump={row.id} data-in-use={inUse ? "" : undefined}>
-                  <td className="use-cell">
-                    <button
-                      type="button"
-                      className="action"
-                      onClick={() => takePump(presentDesign(), ranking, candidate)}
-                      aria-label={`${inUse ? "In use" : "Use this pump"}: ${candidate.label}`}
-                    >
-                      {inUse ? "In use" : "Use"}
-                    </button>
-                  </td>
-                  {row.getAllCells().map((cell) => (
-                    <td
-                      key={cell.id}
-                      className={
-                        cell.column.id === "score" ? "why" : cell.column.id === "label" ? "pump-cell" : "number"
-                      }
-                    >
-                      <table.FlexRender cell={cell} />
-                      {cell.column.id === "label" && candidate.paretoFront ? (
-                        <span className="pareto" title="No other beats it in everything">
-                          {" "}
-                          ◆<span className="visually-hidden"> no other beats it in everything</span>
-                        </span>
-                      ) : null}
+                <Fragment key={row.id}>
+                  <tr data-pump={row.id} data-in-use={inUse ? "" : undefined}>
+                    <td className="use-cell">
+                      <button
+                        type="button"
+                        className="action"
+                        onClick={() => takePump(presentDesign(), ranking, candidate)}
+                        aria-label={`${inUse ? "In use" : "Use this pump"}: ${candidate.label}`}
+                      >
+                        {inUse ? "In use" : "Use"}
+                      </button>
                     </td>
-                  ))}
-                </tr>
+                    {row.getAllCells().map((cell) => (
+                      <td key={cell.id} className={cell.column.id === "label" ? "pump-cell" : "number"}>
+                        <table.FlexRender cell={cell} />
+                        {cell.column.id === "label" && candidate.paretoFront ? (
+                          <span className="pareto" title="No other beats it in everything">
+                            {" "}
+                            ◆<span className="visually-hidden"> no other beats it in everything</span>
+                          </span>
+                        ) : null}
+                      </td>
+                    ))}
+                  </tr>
+                  <tr className="why-row" data-in-use={inUse ? "" : undefined}>
+                    <td />
+                    <td className="why" colSpan={row.getAllCells().length}>
+                      <p>{candidate.reasons.map((reason) => describeReason(reason, format)).join(" · ")}</p>
+                    </td>
+                  </tr>
+                </Fragment>
               );
             })}
           </tbody>

@@ -5,7 +5,7 @@ import {
   sortFns,
   tableFeatures,
 } from "@tanstack/react-table";
-import { type Candidate, describeReason } from "@tidewright/advice";
+import type { Candidate } from "@tidewright/advice";
 import type { Dimension } from "@tidewright/units";
 import type { ScreenFormat } from "../format/useFormat.ts";
 
@@ -54,13 +54,5 @@ export function rankingColumns(format: ScreenFormat) {
       cell: (cell) => format.bare(cell.getValue(), "soundLevel"),
     }),
     helper.accessor("flowMargin", { header: "Spare flow", cell: (cell) => format(cell.getValue(), "ratio") }),
-    helper.accessor("score", {
-      header: "Why",
-      cell: (cell) => (
-        <span className="reasons">
-          {cell.row.original.reasons.map((reason) => describeReason(reason, format)).join(" · ")}
-        </span>
-      ),
-    }),
   ]);
 }

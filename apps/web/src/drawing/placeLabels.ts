@@ -60,7 +60,7 @@ export function placeLabels(options: LabelOptions): PlacedLabel[] {
   const { scene, view, format, selection } = options;
   const obstacles = options.obstacles ?? obstaclesOf(scene, view);
   const placed: PlacedLabel[] = [];
-  const taken: Rect[] = [...(options.keepFree ?? []), ...boxRects(scene, view)];
+  const taken: Rect[] = [...(options.keepFree ?? []), ...boxRects(scene, view), ...pumpRects(scene, view)];
   for (const part of wantedParts(scene, view, selection)) {
     const emphasis = part.path === selection;
     const lines = labelLines(part, format, detailOf(view, emphasis), isLettered(part, view));
@@ -74,21 +74,25 @@ export function placeLabels(options: LabelOptions): PlacedLabel[] {
 
 /** The part in hand first, then by rank; the smaller the screen the fewer. */
 function wantedParts(scene: Scene, view: View, selection: string | undefined): ScenePart[] {
-  const most = view.width < 560 ? 1 : view.width < 860 ? 2 : 3;
+  const room = roomFor(view);
+  const most = room < 560 ? 1 : room < 860 ? 2 : 3;
   return scene.parts
     .filter((part) => part.path === selection || (part.rank <= most && part.figures.length > 0))
     .sort((a, b) => Number(b.path === selection) - Number(a.path === selection) || turnOf(a) - turnOf(b));
 }
 
-/** A body's label has only the body to stand in, so it chooses before those of the pipes, which can stand anywhere. */
-const turnOf = (part: ScenePart): number => part.rank - (part.notIn ? 1.5 : 0);
+/** A body's label belongs into the body, so it chooses before those of the pipes, which can stand anywhere. */
+const turnOf = (part: ScenePart): number => part.rank - (part.notIn || part.path === "/display" ? 2.5 : 0);
+
+/** How wide the screen is for labels [px]: a low picture on a wide screen has no more room than a small one. */
+const roomFor = ({ width, height }: View): number => Math.min(width, 1.5 * height);
 
 /** Least width of a box for a name in it [px]. */
 export const letteringRoom = 52;
 const isLettered = (part: ScenePart, view: View): boolean => (part.lettered ?? 0) * view.scale >= letteringRoom;
 
 const detailOf = (view: View, emphasis: boolean): Detail =>
-  emphasis ? "full" : view.width < 560 ? "brief" : view.width < 900 ? "short" : "normal";
+  emphasis ? "full" : roomFor(view) < 560 ? "brief" : roomFor(view) < 900 ? "short" : "normal";
 
 function bestPlace(
   part: ScenePart,
@@ -116,6 +120,7 @@ function bestPlace(
     for (let i = 0; i < obstacles.length && cost < least; i++) cost += overlap(rect, obstacles[i]!, 1) * 0.3;
     if (cost >= least) return;
     const tip = nearestOn(rect, anchor);
+    for (const other of options.keepFree ?? []) if (segmentHits(anchor, tip, other)) cost += 30;
     for (const other of placed) {
       if (segmentHits(anchor, tip, other.rect)) cost += 140;
       if (other.leader && segmentHits(other.anchor, other.leader, rect)) cost += 140;
@@ -202,6 +207,16 @@ export function obstaclesOf(scene: Scene, view: View): Rect[] {
 /** Returns the devices as rectangles [px]: nothing may lie over them, since their names stand in them. */
 export function boxRects(scene: Scene, view: View): Rect[] {
   return scene.shapes.flatMap((shape) => (shape.kind === "box" ? [rectOf(shape.extent, view)] : []));
+}
+
+/** The pumps as rectangles [px]: their marks and arcs are read, so no label lies on them. */
+function pumpRects(scene: Scene, view: View): Rect[] {
+  return scene.shapes.flatMap((shape) => {
+    if (shape.kind !== "symbol" || shape.symbol !== "pump") return [];
+    const { x, y } = view.toScreen(shape.at);
+    const half = Math.max(11, (shape.size * view.scale) / 2);
+    return [{ x: x - half, y: y - half, width: 2 * half, height: 2 * half }];
+  });
 }
 
 /** Returns the area [px2] that two rectangles share when each keeps `gap` from the other.

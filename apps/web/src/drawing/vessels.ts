@@ -183,9 +183,13 @@ function drawSump(builder: SceneBuilder): void {
       anchor: { x: (chamber.x0 + chamber.x1) / 2, y: Math.min(chamber.level, sump.y1) - 0.03 },
       figures,
       narrow: true,
-      notIn: chambers
-        .filter((other) => other !== chamber)
-        .map((other) => ({ x0: other.x0, x1: other.x1, y0: sump.y0, y1: sump.y1 })),
+      notIn: [
+        builder.frame.display,
+        builder.frame.box,
+        ...chambers
+          .filter((other) => other !== chamber)
+          .map((other) => ({ x0: other.x0, x1: other.x1, y0: sump.y0, y1: sump.y1 })),
+      ],
       rank: last ? 2 : 3,
       lean: -Math.PI / 2,
       ...(last
