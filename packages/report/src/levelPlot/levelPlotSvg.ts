@@ -1,7 +1,7 @@
 import type { WhatIf } from "@tidewright/advice";
 import { fontFaces, inkAndPaper, type Palette } from "../inkAndPaper.ts";
 import { element, escaped } from "../svg/element.ts";
-import { fitLines } from "../svg/textWidth.ts";
+import { fitLines, textWidth } from "../svg/textWidth.ts";
 import type { PlotBand } from "./bandLayout.ts";
 import { type EventKind, textIndent } from "./eventLayout.ts";
 import { type LevelPlotModel, type LevelPlotOptions, levelPlotModel } from "./levelPlotModel.ts";
@@ -53,8 +53,8 @@ const isBad = ({ verdict }: LevelPlotModel) => verdict === "wet" || verdict === 
 function heading(model: LevelPlotModel, { ink, ink2, ink3, warn }: Palette): string {
   const { width, frame } = model;
   const room = width - 40;
-  const [head = ""] = fitLines(model.heading, 20, room * 0.62, 1);
-  const [title = ""] = fitLines(model.title, 13, room * 0.36, 1);
+  const [title = ""] = fitLines(model.title, 13, room * 0.4, 1);
+  const [head = ""] = fitLines(model.heading, 20, room - textWidth(title, 13) - 16, 1);
   return [
     text(20, 32, head, { "font-size": 20, "font-weight": 600, fill: ink }),
     text(width - 20, 32, title, { "font-size": 13, fill: ink2, "text-anchor": "end" }),
@@ -65,7 +65,7 @@ function heading(model: LevelPlotModel, { ink, ink2, ink3, warn }: Palette): str
         fill: isBad(model) ? warn : ink2,
       }),
     ),
-    text(frame.x0 - 9, model.marksY + 3.5, "above its floor", {
+    text(frame.x0 - 22, model.marksY + 3.5, "above its floor", {
       "font-size": 10.5,
       fill: ink3,
       "text-anchor": "end",
@@ -142,11 +142,14 @@ function bandWords(band: PlotBand, { x0, x1 }: LevelPlotModel["frame"], palette:
   const { ink, ink2, ink3, warn } = palette;
   const { y0, y1, over } = band;
   const middle = (y0 + y1) / 2;
-  const name = fitLines(band.name, 12.5, x0 - 20 - 74, 2);
+  // Many vessels on little paper: what is left is the name and the number.
+  const narrow = y1 - y0 < 32;
+  const name = fitLines(band.name, narrow ? 11.5 : 12.5, x0 - 20 - 74, narrow ? 1 : 2);
+  const notes = narrow ? [] : band.notes;
   return [
     ...name.map((line, i) =>
       text(20, middle + 4 + (i - (name.length - 1) / 2) * 14, line, {
-        "font-size": 12.5,
+        "font-size": narrow ? 11.5 : 12.5,
         "font-weight": 600,
         fill: ink,
       }),
@@ -154,12 +157,12 @@ function bandWords(band: PlotBand, { x0, x1 }: LevelPlotModel["frame"], palette:
     ...band.scale.map(({ y, text: words, kind }) =>
       text(x0 - 9, y + 3.8, words, { "font-size": 10.5, fill: kind === "rim" ? ink : ink3, "text-anchor": "end" }),
     ),
-    text(x1 + 12, middle + (band.notes.length > 0 ? -2 : 5), band.figure, {
-      "font-size": 15,
+    text(x1 + 12, middle + (notes.length > 0 ? -2 : 5), band.figure, {
+      "font-size": narrow ? 13 : 15,
       "font-weight": 600,
       fill: over ? warn : ink,
     }),
-    ...band.notes.map((note, i) =>
+    ...notes.map((note, i) =>
       text(x1 + 12, middle + 12 + 12.5 * i, note, { "font-size": 10.5, fill: over && i > 0 ? warn : ink2 }),
     ),
   ].join("");
@@ -226,10 +229,8 @@ function list({ events, listY, moreEvents, height }: LevelPlotModel, palette: Pa
       ...lines.map((line, i) => text(at.x + textIndent, y + 14 * i, line, { "font-size": 11, fill })),
     ].join("");
   });
-  const more =
-    moreEvents === 0
-      ? ""
-      : text(20, height - 14, `and ${moreEvents} lesser kinds of event`, { "font-size": 10.5, fill: ink3 });
+  const others = moreEvents === 1 ? "and one other kind of event" : `and ${moreEvents} other kinds of event`;
+  const more = moreEvents === 0 ? "" : text(20 + textIndent, height - 16, others, { "font-size": 11, fill: ink3 });
   return entries.join("") + more;
 }
 
