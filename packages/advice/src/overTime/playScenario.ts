@@ -29,7 +29,8 @@ export function playScenario(
   });
   const vessels = tracks(over, run);
   const events = eventsOf(system, over, run, timed.map((entry) => entry.index));
-  const spilled = run.booked.spilled.reduce((sum, volume) => sum + volume, 0);
+  // Where nothing goes over, the integrator's error may leave a picolitre less than nothing.
+  const spilled = run.booked.spilled.reduce((sum, volume) => sum + Math.max(0, volume), 0);
   const trouble = troubleTime(over, run);
   const reservoir = over.model.topOff?.reservoir;
   return {
@@ -123,7 +124,7 @@ function tracks({ model, places }: OverTimeModel, run: TransientRun): VesselTrac
       highestAt: range.highestAt,
       lowest: range.lowest,
       lowestAt: range.lowestAt,
-      spilled: run.booked.spilled[i] ?? 0,
+      spilled: Math.max(0, run.booked.spilled[i] ?? 0),
     };
   });
 }

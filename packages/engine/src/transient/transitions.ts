@@ -177,9 +177,8 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
         direction: 0,
         value: (y) => surfaceOf(model, y, outlet.vessel) - height(),
         happen: (rising) => {
-          // A line that has taken in air stays so until a pump has filled it.
-          if (rising && mode.aired && outlet.vessel === circuit.upper) return { code: "outlet/covered", at: outlet.id };
-          mode.uncovered[o] = !rising;
+          // What has taken in air stays so until a pump pushes water through it again.
+          if (!rising || (!mode.idle && !mode.aired)) mode.uncovered[o] = !rising;
           return { code: rising ? "outlet/covered" : "outlet/uncovered", at: outlet.id };
         },
       };
@@ -283,7 +282,7 @@ function settleCircuits(
       const height = mode.breakWorks[o] ? outlet.breakElevation : outlet.elevation;
       const under = surfaceOf(model, y, outlet.vessel) > height + 1e-6;
       // Pumped water closes an opening that lies under the surface again.
-      if (under && mode.uncovered[o] && !mode.aired) mode.uncovered[o] = false;
+      if (under && mode.uncovered[o] && !mode.aired && !mode.idle) mode.uncovered[o] = false;
     });
     if (circuit.upper === undefined || mode.aired) continue;
     // A pump that draws air or is told to stop may turn the flow at once, with no crossing to see.
