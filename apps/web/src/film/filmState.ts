@@ -48,6 +48,12 @@ export function useFilm<Part>(select: (state: FilmState) => Part): Part {
   return useStore(store, select);
 }
 
+/** True while the drawing shows a film, for those who need it once. */
+export const isFilmOpen = (): boolean => store.get().open;
+
+/** Id of the scenario last chosen. */
+export const chosenScenario = (): string => store.get().scenarioId;
+
 const still = { duration: 0, next: (t: number) => t };
 
 /** The moment that the film shows. */
@@ -168,7 +174,7 @@ export function toEvent(way: 1 | -1): void {
   const next =
     way > 0
       ? (moments.find((t) => t > time + blink) ?? played.scale.duration)
-      : (moments.findLast((t) => t < time - blink) ?? 0);
+      : (moments.filter((t) => t < time - blink).at(-1) ?? 0);
   playhead.seek(next);
 }
 

@@ -1,0 +1,61 @@
+import { useEffect } from "react";
+import { presentDesign, useBench } from "../state/bench.ts";
+import { chosenScenario, closeFilm, isFilmOpen, playhead, useFilm, wantFilm } from "./filmState.ts";
+import { showFilm } from "./showFilm.ts";
+
+/** Quiet time before the film of a document is simulated unasked, so that it is there when play is pressed [ms]. */
+const idleTime = 400;
+
+/** Keeps the film in step with the document, and opens it at the press of W. */
+export function FilmKeeper() {
+  const design = useBench((state) => state.history.present);
+  const assessed = useBench((state) => state.assessed?.design === state.history.present);
+  const open = useFilm((state) => state.open);
+  useEffect(() => {
+    // A film of another document ends with it.
+    playhead.pause();
+    if (!assessed) return;
+    if (open) {
+      wantFilm(design);
+      return;
+    }
+    const timer = setTimeout(() => wantFilm(design), idleTime);
+    return () => clearTimeout(timer);
+  }, [design, assessed, open]);
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      if (event.key !== "w" || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+      if (event.target instanceof HTMLElement && event.target.matches("input, select, textarea, [contenteditable]"))
+        return;
+      if (document.querySelector("dialog[open]") !== null) return;
+      event.preventDefault();
+      toggleFilm();
+    };
+    document.addEventListener("keydown", press);
+    return () => document.removeEventListener("keydown", press);
+  }, []);
+  return null;
+}
+
+/** Opens the film of the scenario last chosen, or puts the running drawing back. */
+export function toggleFilm(): void {
+  if (isFilmOpen()) closeFilm();
+  else showFilm(presentDesign(), chosenScenario());
+}
+
+/** The way to the film from the bar at the top. */
+export function FilmButton() {
+  const open = useFilm((state) => state.open);
+  return (
+    <button
+      type="button"
+      className="tool"
+      aria-pressed={open}
+      aria-keyshortcuts="w"
+      title="What happens when something fails (W)"
+      onClick={toggleFilm}
+    >
+      What if
+    </button>
+  );
+}

@@ -1,0 +1,205 @@
+import { describeScenario, describeVerdict, scenariosOf, verdictFacts } from "@tidewright/advice";
+import { type KeyboardEvent, type RefObject, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
+import "./film.css";
+import { Glyph } from "../bench/Glyph.tsx";
+import { useFormat } from "../format/useFormat.ts";
+import { useBench } from "../state/bench.ts";
+import { FilmChart } from "./FilmChart.tsx";
+import { FilmControls, pressPlay, useStillness } from "./FilmControls.tsx";
+import { FilmDrawing } from "./FilmDrawing.tsx";
+import { closeFilm, openFilm, type Played, playhead, stepFilm, toEvent, useFilm } from "./filmState.ts";
+import { clockText, eventSentence, latestEvent, verdictSeverity, verdictWords } from "./filmWords.ts";
+
+/** Below this the drawing is not worth looking at [px]. */
+const leastDrawing = 220;
+/** On one column the drawing is as high as this share of its width. */
+const aspect = 0.8;
+
+/** What happens when something fails, on the same drawing: scenario, elevation, controls, chart. */
+export function FilmStage({ wide }: { readonly wide: boolean }) {
+  const design = useBench((state) => state.history.present);
+  const assessed = useBench((state) => state.assessed);
+  const scenarioId = useFilm((state) => state.scenarioId);
+  const kept = useFilm((state) => state.played);
+  const sweep = useFilm((state) => state.sweep);
+  const fault = useFilm((state) => state.fault);
+  const stillness = useStillness();
+  const format = useFormat();
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSize(box);
+  // A film belongs to one document and one scenario: it is never shown for another.
+  const played = kept?.design === design && kept.scenario.id === scenarioId ? kept : undefined;
+  const assessment = assessed?.design === design ? assessed.assessment : undefined;
+  const safe = sweep?.design === design ? sweep.result.answers.highestSafeOperatingLevel : undefined;
+  useFilmKeys(stillness);
+  const height = wide ? size.height : Math.max(leastDrawing, Math.round(size.width * aspect));
+  return (
+    <section className="film" aria-label="What happens when something fails">
+      <header className="film-head">
+        <ScenarioChoice />
+        <VerdictLine played={played} fault={fault} />
+        <button type="button" className="action film-close" onClick={closeFilm}>
+          Back to running
+        </button>
+      </header>
+      <div className="film-picture" ref={box}>
+        {played === undefined || assessment === undefined || size.width === 0 ? (
+          <p className="quiet film-wait">{fault === undefined ? "Simulating…" : ""}</p>
+        ) : (
+          <FilmDrawing
+            played={played}
+            assessment={assessment}
+            format={format}
+            width={size.width}
+            height={Math.max(leastDrawing, height)}
+            safeLevel={safe}
+            stillness={stillness}
+          />
+        )}
+      </div>
+      <FilmControls stillness={stillness} />
+      <Moment played={played} />
+      {played === undefined || size.width === 0 ? null : (
+        <FilmChart played={played} format={format} width={size.width} />
+      )}
+    </section>
+  );
+}
+
+function ScenarioChoice() {
+  const design = useBench((state) => state.history.present);
+  const scenarioId = useFilm((state) => state.scenarioId);
+  const scenarios = useMemo(() => scenariosOf(design), [design]);
+  return (
+    <label className="film-choice">
+      <span className="visually-hidden">What fails</span>
+      <select className="select" value={scenarioId} onChange={(event) => openFilm(design, event.target.value)}>
+        {scenarios.map((scenario) => (
+          <option key={scenario.id} value={scenario.id}>
+            {describeScenario(scenario)}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function VerdictLine({ played, fault }: { readonly played: Played | undefined; readonly fault: string | undefined }) {
+  const format = useFormat();
+  if (fault !== undefined)
+    return (
+      <p className="field-problem film-verdict" role="alert">
+        Our fault: the simulation stopped ({fault}). The document is unharmed.
+      </p>
+    );
+  if (played === undefined) return <p className="quiet film-verdict">Simulating…</p>;
+  const { result, design } = played;
+  const severity = verdictSeverity[result.verdict];
+  return (
+    <p className={`film-verdict film-verdict-${result.verdict}`} data-verdict={result.verdict}>
+      {severity === undefined ? null : <Glyph severity={severity} />}
+      <strong>{verdictWords[result.verdict]}.</strong> {describeVerdict(verdictFacts(result), design, format)}
+    </p>
+  );
+}
+
+/** The moment shown and what happened last, read out when it changes. */
+function Moment({ played }: { readonly played: Played | undefined }) {
+  const clock = useRef<HTMLSpanElement>(null);
+  const [last, setLast] = useState(-1);
+  const playing = useSyncExternalStore(playhead.onPlay, () => playhead.playing);
+  useEffect(() => {
+    if (played === undefined) return;
+    const tell = (t: number) => {
+      if (clock.current !== null) clock.current.textContent = clockText(t);
+      setLast(latestEvent(played.result.events, t));
+    };
+    tell(playhead.time);
+    return playhead.onMove(tell);
+  }, [played]);
+  const event = played?.result.events[last];
+  return (
+    <p className="film-moment">
+      <span className="film-clock" ref={clock} data-film-clock />
+      <span className="film-event-words" aria-live="polite" data-film-event>
+        {played === undefined
+          ? ""
+          : event === undefined
+            ? "Running"
+            : eventSentence(event, played.result, played.design)}
+      </span>
+      <span className="visually-hidden">{playing ? "Playing" : "Paused"}</span>
+    </p>
+  );
+}
+
+/** Share of the time bar that an arrow key moves. */
+const keyStep = 0.01;
+
+/** Space plays and pauses, arrows step, with shift from event to event, Home and End go to the ends, Escape closes. */
+function useFilmKeys(stillness: boolean): void {
+  useEffect(() => {
+    const press = (event: globalThis.KeyboardEvent) => {
+      if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (document.querySelector("dialog[open]") !== null) return;
+      const target = event.target instanceof HTMLElement ? event.target : document.body;
+      // Fields keep their keys, buttons keep the space bar, and a tab list keeps its arrows.
+      if (target.matches("input:not([type=checkbox]), textarea, select, [role=tab], [contenteditable]")) return;
+      if (target.matches('[role="slider"]') && !target.matches(".film-chart")) return;
+      if (target.closest(".tw-elevation [data-path]") !== null) return;
+      if (event.key === " " && target.matches("button, input, a, summary")) return;
+      // Up and down scroll the page unless the time bar itself has the focus.
+      if (/^Arrow(Up|Down)$/.test(event.key) && !target.matches(".film-chart")) return;
+      if (!act(event, stillness)) return;
+      event.preventDefault();
+    };
+    document.addEventListener("keydown", press);
+    return () => document.removeEventListener("keydown", press);
+  }, [stillness]);
+}
+
+function act(event: globalThis.KeyboardEvent | KeyboardEvent, stillness: boolean): boolean {
+  switch (event.key) {
+    case " ":
+      if (stillness) toEvent(1);
+      else if (playhead.playing) playhead.pause();
+      else pressPlay();
+      return true;
+    case "ArrowRight":
+    case "ArrowUp":
+      if (event.shiftKey) toEvent(1);
+      else stepFilm(keyStep);
+      return true;
+    case "ArrowLeft":
+    case "ArrowDown":
+      if (event.shiftKey) toEvent(-1);
+      else stepFilm(-keyStep);
+      return true;
+    case "Home":
+      playhead.pause();
+      playhead.seek(0);
+      return true;
+    case "End":
+      stepFilm(1);
+      return true;
+    case "Escape":
+      closeFilm();
+      return true;
+    default:
+      return false;
+  }
+}
+
+function useSize(element: RefObject<HTMLElement | null>): { readonly width: number; readonly height: number } {
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  useEffect(() => {
+    if (element.current === null) return;
+    const observer = new ResizeObserver(([entry]) => {
+      const { width = 0, height = 0 } = entry?.contentRect ?? {};
+      setSize({ width: Math.floor(width), height: Math.floor(height) });
+    });
+    observer.observe(element.current);
+    return () => observer.disconnect();
+  }, [element]);
+  return size;
+}

@@ -1,0 +1,130 @@
+import { describeScenario, type SafetyRow, type SafetySweep, timeWords } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
+import { Fragment, useState } from "react";
+import { Glyph } from "../bench/Glyph.tsx";
+import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
+import { wantHelps } from "./filmState.ts";
+import { verdictSeverity, verdictWords } from "./filmWords.ts";
+import { SafetyHelps } from "./SafetyHelps.tsx";
+import { showFilm } from "./showFilm.ts";
+
+interface Props {
+  readonly design: Design;
+  readonly sweep: SafetySweep;
+}
+
+/** One row a scenario, the worst first; each opens its film at its worst moment, each danger the changes that help. */
+export function SafetyTable({ design, sweep }: Props) {
+  const format = useFormat();
+  const [opened, setOpened] = useState<string>();
+  const unit = <span className="head-unit"> {format.label("length")}</span>;
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section className="table-scroll" tabIndex={0} aria-label="What can go wrong">
+      <table className="safety-table">
+        <thead>
+          <tr>
+            <th scope="col">When this happens</th>
+            <th scope="col">the floor</th>
+            <th scope="col" className="number">
+              Display{unit}
+            </th>
+            <th scope="col" className="number">
+              Box{unit}
+            </th>
+            <th scope="col" className="number">
+              Sump{unit}
+            </th>
+            <th scope="col" className="number">
+              Trouble after
+            </th>
+            <th scope="col" className="number">
+              On the floor<span className="head-unit"> {format.label("volume")}</span>
+            </th>
+            <th scope="col">
+              <span className="visually-hidden">Look and mend</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {sweep.rows.map((row) => {
+            const { scenario, verdict } = row;
+            const open = opened === scenario.id;
+            const mendable = verdict !== "safe";
+            return (
+              <Fragment key={scenario.id}>
+                <Row row={row} design={design} format={format}>
+                  {mendable ? (
+                    <button
+                      type="button"
+                      className="action"
+                      aria-expanded={open}
+                      onClick={() => {
+                        setOpened(open ? undefined : scenario.id);
+                        if (!open) wantHelps(design, scenario);
+                      }}
+                    >
+                      What helps
+                    </button>
+                  ) : null}
+                </Row>
+                {open ? (
+                  <tr className="safety-helps-row">
+                    <td colSpan={8}>
+                      <SafetyHelps design={design} scenario={scenario} />
+                    </td>
+                  </tr>
+                ) : null}
+              </Fragment>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Row(props: {
+  readonly row: SafetyRow;
+  readonly design: Design;
+  readonly format: ScreenFormat;
+  readonly children: React.ReactNode;
+}) {
+  const { row, design, format, children } = props;
+  const { scenario, verdict, margins, timeToTrouble, spilled } = row;
+  const severity = verdictSeverity[verdict];
+  const name = describeScenario(scenario);
+  return (
+    <tr data-scenario={scenario.id} data-verdict={verdict}>
+      <th scope="row">{name}</th>
+      <td className="safety-verdict">
+        <span className="safety-mark">{severity === undefined ? null : <Glyph severity={severity} />}</span>
+        {verdictWords[verdict]}
+      </td>
+      {[margins.display, margins.overflowBox, margins.sump].map((margin, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: three columns, always the same
+        <td key={i} className="number">
+          {margin === undefined ? "" : <Margin margin={margin} format={format} />}
+        </td>
+      ))}
+      <td className="number">{timeToTrouble === undefined ? "" : timeWords(timeToTrouble)}</td>
+      <td className="number">{spilled > 1e-6 ? <strong>{format.bare(spilled, "volume")}</strong> : ""}</td>
+      <td className="safety-keys">
+        <button
+          type="button"
+          className="action"
+          aria-label={`Show me: ${name}`}
+          onClick={() => showFilm(design, scenario.id, "worst")}
+        >
+          Show me
+        </button>
+        {children}
+      </td>
+    </tr>
+  );
+}
+
+function Margin({ margin, format }: { readonly margin: number; readonly format: ScreenFormat }) {
+  if (margin >= 0) return format.bare(margin, "length");
+  return <strong className="safety-over">{format.bare(-margin, "length")} over</strong>;
+}
