@@ -56,7 +56,12 @@ const action = (design: Design): fc.Arbitrary<ScenarioAction> => {
     }),
     fc.record({ kind: fc.constant("checkValvesLeak" as const), loop, share: fc.constantFrom(0, 0.05, 1) }),
     fc.record({ kind: fc.constant("siphonBreaksClog" as const), loop }),
-    fc.record({ kind: fc.constant("pumpSpeed" as const), loop, pump: fc.constant(0), speed: fc.constantFrom(0, 0.5, 1) }),
+    fc.record({
+      kind: fc.constant("pumpSpeed" as const),
+      loop,
+      pump: fc.constant(0),
+      speed: fc.constantFrom(0, 0.5, 1),
+    }),
   );
 };
 
@@ -67,10 +72,9 @@ describe("what-if over random designs and random events", () => {
       const design = designs[index] as Design;
       return fc.record({
         design: fc.array(share, { minLength: 4, maxLength: 4 }).map((shares) => pulled(design, shares)),
-        events: fc.array(
-          fc.record({ at: fc.double({ min: 0, max: 5000, noNaN: true }), action: action(design) }),
-          { maxLength: 8 },
-        ),
+        events: fc.array(fc.record({ at: fc.double({ min: 0, max: 5000, noNaN: true }), action: action(design) }), {
+          maxLength: 8,
+        }),
         evaporation: fc.boolean(),
       });
     });

@@ -28,7 +28,12 @@ export function playScenario(
     ...options,
   });
   const vessels = tracks(over, run);
-  const events = eventsOf(system, over, run, timed.map((entry) => entry.index));
+  const events = eventsOf(
+    system,
+    over,
+    run,
+    timed.map((entry) => entry.index),
+  );
   // Where nothing goes over, the integrator's error may leave a picolitre less than nothing.
   const spilled = run.booked.spilled.reduce((sum, volume) => sum + Math.max(0, volume), 0);
   const trouble = troubleTime(over, run);
@@ -132,7 +137,9 @@ function tracks({ model, places }: OverTimeModel, run: TransientRun): VesselTrac
 /** First moment at which water leaves a rim for the floor, or a pump draws air [s]. */
 function troubleTime({ model }: OverTimeModel, run: TransientRun): number | undefined {
   const onFloor = new Set(
-    model.vessels.filter((vessel, i) => vessel.spillsInto === undefined && (run.booked.spilled[i] ?? 0) > drop).map((v) => v.id),
+    model.vessels
+      .filter((vessel, i) => vessel.spillsInto === undefined && (run.booked.spilled[i] ?? 0) > drop)
+      .map((v) => v.id),
   );
   return run.events.find(
     (event) => event.code === "pump/drawsAir" || (event.code === "rim/over" && onFloor.has(event.at)),
@@ -184,11 +191,7 @@ function eventsOf(
   return told;
 }
 
-function filmOf(
-  { loops }: PreparedSystem,
-  over: OverTimeModel,
-  record: NonNullable<TransientRun["record"]>,
-): Film {
+function filmOf({ loops }: PreparedSystem, over: OverTimeModel, record: NonNullable<TransientRun["record"]>): Film {
   const weir = over.model.weirs.findIndex((entry) => entry.from === 0 && entry.to === boxIndex);
   return {
     times: record.times,

@@ -2,11 +2,11 @@ import type { Design } from "@tidewright/design";
 import { standpipeFlow, type TransientModel } from "@tidewright/engine";
 import { prepareSystem } from "../system/prepare.ts";
 import { solveSystem } from "../system/solveSystem.ts";
+import { highestSolution } from "./highestSolution.ts";
 import { playScenario, tightMargin } from "./playScenario.ts";
 import type { SafetyAnswers } from "./safety.ts";
 import { type SweepGround, sumpGain } from "./safetySweep.ts";
 import type { Scenario } from "./scenario.ts";
-import { highestSolution } from "./highestSolution.ts";
 import { type OverTimeModel, transientModelOf } from "./transientModelOf.ts";
 import type { WhatIf } from "./whatIfResult.ts";
 

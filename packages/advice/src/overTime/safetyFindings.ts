@@ -5,7 +5,9 @@ import type { ScenarioKind } from "./scenario.ts";
 
 /** What a wet floor, or a pump that draws air, is called and how bad it is, by what brings it about. Half-blocked and furred drains are
  *  a blocked drain on its way and are told as that. */
-const told: Partial<Record<ScenarioKind, { readonly code: FindingCode; readonly wet: Severity; readonly dry: Severity }>> = {
+const told: Partial<
+  Record<ScenarioKind, { readonly code: FindingCode; readonly wet: Severity; readonly dry: Severity }>
+> = {
   powerCut: { code: "overTime/power-cut", wet: "danger", dry: "notice" },
   restart: { code: "overTime/restart", wet: "danger", dry: "warning" },
   drainBlocked: { code: "overTime/drain-blocked", wet: "danger", dry: "warning" },
@@ -57,7 +59,11 @@ export function safetyFindings(rows: readonly SafetyRow[], answers: SafetyAnswer
         },
         source: slow ? "common practice, no source" : "own simulation of all levels",
       });
-    } else if (verdict === "tight" && (scenario.kind === "powerCut" || scenario.kind === "checkValveStuck") && row.worst) {
+    } else if (
+      verdict === "tight" &&
+      (scenario.kind === "powerCut" || scenario.kind === "checkValveStuck") &&
+      row.worst
+    ) {
       found.push({
         code: "overTime/tight",
         severity: "warning",

@@ -9,7 +9,10 @@ import { scenariosOf } from "./scenariosOf.ts";
 import { whatIf } from "./whatIf.ts";
 
 function example(name: string): Design {
-  const reading = readDesign(readFileSync(new URL(`../../../../examples/${name}`, import.meta.url), "utf8"), demoCatalogue);
+  const reading = readDesign(
+    readFileSync(new URL(`../../../../examples/${name}`, import.meta.url), "utf8"),
+    demoCatalogue,
+  );
   if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
   return reading.design;
 }
@@ -21,13 +24,21 @@ const cut = (design: Design) => {
   return whatIf(design, demoCatalogue, scenario, false);
 };
 const sumpMargin = (design: Design) =>
-  Math.min(...cut(design).vessels.filter(({ place }) => place.startsWith("sump.")).map((vessel) => vessel.margin ?? 0));
+  Math.min(
+    ...cut(design)
+      .vessels.filter(({ place }) => place.startsWith("sump."))
+      .map((vessel) => vessel.margin ?? 0),
+  );
 
 describe("the safety sweep", () => {
   const sweep = safetySweep(reef, demoCatalogue);
 
   it("plays every scenario to its end and puts the worst first", () => {
-    expect(sweep.rows.map((row) => row.scenario.id).sort()).toEqual(scenariosOf(reef).map(({ id }) => id).sort());
+    expect(sweep.rows.map((row) => row.scenario.id).sort()).toEqual(
+      scenariosOf(reef)
+        .map(({ id }) => id)
+        .sort(),
+    );
     expect(sweep.rows.every((row) => row.verdict !== "unsolved")).toBe(true);
     const order = sweep.rows.map((row) => ["wet", "unsolved", "dry", "tight", "safe"].indexOf(row.verdict));
     expect([...order].sort((a, b) => a - b)).toEqual(order);
@@ -56,8 +67,15 @@ describe("the safety sweep", () => {
     const at = (depth: number) =>
       sumpMargin(
         answers.siphonBreaks.reduce((design, { path }) => {
-          const outlet = path.split("/").slice(1).reduce<unknown>((o, key) => (o as never)[key], design);
-          const opened = { ...(outlet as object), depth: { value: 200, unit: "mm" }, siphonBreak: { value: depth, unit: "m" } };
+          const outlet = path
+            .split("/")
+            .slice(1)
+            .reduce<unknown>((o, key) => (o as never)[key], design);
+          const opened = {
+            ...(outlet as object),
+            depth: { value: 200, unit: "mm" },
+            siphonBreak: { value: depth, unit: "m" },
+          };
           return withValue(design, path, opened);
         }, high),
       );

@@ -1,8 +1,8 @@
 import type { Catalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import type { PreparedSystem } from "../system/prepare.ts";
 import { prepareSystem } from "../system/prepare.ts";
 import { type SolvedSystem, solveSystem } from "../system/solveSystem.ts";
-import type { PreparedSystem } from "../system/prepare.ts";
 import { playScenario } from "./playScenario.ts";
 import type { SafetyRow, SafetySweep } from "./safety.ts";
 import { safetyAnswers } from "./safetyAnswers.ts";
@@ -40,7 +40,9 @@ export function safetySweep(design: Design, catalogue: Catalogue, options: Sweep
   const rows = played.map(rowOf);
   const answers = safetyAnswers({ design, catalogue, system, solved, dry, airy, days, played });
   return {
-    rows: [...rows].sort((a, b) => verdicts.indexOf(a.verdict) - verdicts.indexOf(b.verdict) || worstOf(a) - worstOf(b)),
+    rows: [...rows].sort(
+      (a, b) => verdicts.indexOf(a.verdict) - verdicts.indexOf(b.verdict) || worstOf(a) - worstOf(b),
+    ),
     answers,
     findings: safetyFindings(rows, answers, design),
   };

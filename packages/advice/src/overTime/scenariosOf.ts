@@ -18,7 +18,12 @@ const lead = 60;
  *  Example: scenariosOf({ drains: [{ name: "main", run: [] }], loops: [], sump: {} }).map((each) => each.id)  ->  ["powerCut", "restart", "drainBlocked:0", "drainHalfBlocked:0", "strainerFurs:0", "topOffFails"] */
 export function scenariosOf(design: Design, days = 10): Scenario[] {
   const names = design.drains.map((drain) => drain.name);
-  const one = (kind: Scenario["kind"], key: string, subjects: string[], actions: (ScenarioAction | ScenarioEvent)[]): Scenario => ({
+  const one = (
+    kind: Scenario["kind"],
+    key: string,
+    subjects: string[],
+    actions: (ScenarioAction | ScenarioEvent)[],
+  ): Scenario => ({
     id: key === "" ? kind : `${kind}:${key}`,
     kind,
     subjects,
@@ -38,21 +43,33 @@ export function scenariosOf(design: Design, days = 10): Scenario[] {
   ]);
   const pairs = names.flatMap((first, i) =>
     names.slice(i + 1).map((second, k) =>
-      one("twoDrainsBlocked", `${i}+${i + 1 + k}`, [first, second], [
-        { kind: "drainBlocks", drain: i, share: 1 },
-        { kind: "drainBlocks", drain: i + 1 + k, share: 1 },
-      ]),
+      one(
+        "twoDrainsBlocked",
+        `${i}+${i + 1 + k}`,
+        [first, second],
+        [
+          { kind: "drainBlocks", drain: i, share: 1 },
+          { kind: "drainBlocks", drain: i + 1 + k, share: 1 },
+        ],
+      ),
     ),
   );
-  const furred = names.map((name, drain): Scenario => ({
-    ...one("strainerFurs", String(drain), [name], [{ kind: "drainBlocks", drain, share: 1, over: 20 * hour }]),
-    duration: day,
-  }));
+  const furred = names.map(
+    (name, drain): Scenario => ({
+      ...one("strainerFurs", String(drain), [name], [{ kind: "drainBlocks", drain, share: 1, over: 20 * hour }]),
+      duration: day,
+    }),
+  );
   const failing = design.loops.flatMap((loop, index) =>
     loop.pumps.length < 2
       ? []
       : loop.pumps.map((_, pump) =>
-          one("pumpFails", `${index}.${pump}`, [loop.name, String(pump + 1)], [{ kind: "pumpStops", loop: index, pump }]),
+          one(
+            "pumpFails",
+            `${index}.${pump}`,
+            [loop.name, String(pump + 1)],
+            [{ kind: "pumpStops", loop: index, pump }],
+          ),
         ),
   );
   const stuck = design.loops.flatMap((loop, index) =>

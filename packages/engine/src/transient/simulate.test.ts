@@ -163,7 +163,11 @@ describe("simulate", () => {
         share: fc.constantFrom(0, 0.3, 0.9, 1),
         over: fc.constantFrom(0, 100),
       }),
-      fc.record({ kind: fc.constant("checkValves" as const), circuit: fc.constant(0), leak: fc.constantFrom(0, 0.1, 1) }),
+      fc.record({
+        kind: fc.constant("checkValves" as const),
+        circuit: fc.constant(0),
+        leak: fc.constantFrom(0, 0.1, 1),
+      }),
       fc.record({
         kind: fc.constant("siphonBreak" as const),
         circuit: fc.constant(0),
@@ -172,7 +176,9 @@ describe("simulate", () => {
       }),
       fc.record({ kind: fc.constant("topOff" as const), mode: fc.constantFrom("auto", "off", "open") }),
     );
-    const actions = fc.array(fc.record({ at: fc.double({ min: 0, max: 4000, noNaN: true }), action }), { maxLength: 12 });
+    const actions = fc.array(fc.record({ at: fc.double({ min: 0, max: 4000, noNaN: true }), action }), {
+      maxLength: 12,
+    });
     const share = fc.double({ min: 0.3, max: 2, noNaN: true });
     fc.assert(
       fc.property(actions, share, share, fc.double({ min: 0.2, max: 1, noNaN: true }), (list, areas, boxes, start) => {

@@ -145,7 +145,7 @@ function beginModes(system: HybridSystem, y: Float64Array): void {
     const { circuit, mode } = element;
     mode.dry = surfaceOf(model, y, circuit.source) < circuit.intakeElevation;
     element.solve(y);
-    mode.idle = circuit.upper !== undefined && element.upward() <= 0;
+    mode.idle = element.upward() <= 0;
   }
 }
 

@@ -1,7 +1,7 @@
 import { fillReserve } from "./elements/circuitElement.ts";
 import type { HybridSystem } from "./hybridSystem.ts";
-import { dryStarts } from "./modes.ts";
 import type { TransientAction } from "./model.ts";
+import { dryStarts } from "./modes.ts";
 import type { OdeEvents } from "./ode/index.ts";
 import { surfaceOf } from "./stateLayout.ts";
 
@@ -186,7 +186,7 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
     const turns: Watch = {
       direction: 0,
       value: (y) => {
-        if (circuit.upper === undefined || mode.aired) return 1;
+        if (mode.aired) return 1;
         element.solve(y);
         return element.upward() - (mode.idle ? flowing : seeping);
       },
@@ -206,8 +206,7 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
     };
     const intake: Watch = {
       direction: 0,
-      value: (y) =>
-        surfaceOf(model, y, circuit.source) - circuit.intakeElevation - (mode.dry ? floodedAgain : 0),
+      value: (y) => surfaceOf(model, y, circuit.source) - circuit.intakeElevation - (mode.dry ? floodedAgain : 0),
       happen: (rising) => {
         if (!rising) {
           mode.dry = true;
@@ -284,7 +283,7 @@ function settleCircuits(
       // Pumped water closes an opening that lies under the surface again.
       if (under && mode.uncovered[o] && !mode.aired && !mode.idle) mode.uncovered[o] = false;
     });
-    if (circuit.upper === undefined || mode.aired) continue;
+    if (mode.aired) continue;
     // A pump that draws air or is told to stop may turn the flow at once, with no crossing to see.
     element.solve(y);
     const idle = element.upward() <= (mode.idle ? flowing : seeping);
@@ -292,7 +291,7 @@ function settleCircuits(
       mode.idle = idle;
       told.push({ code: idle ? "circuit/reversed" : "circuit/forward", at: circuit.id });
     }
-    if (!idle) continue;
+    if (!idle || circuit.upper === undefined) continue;
     const open = circuit.outlets.every((outlet, o) => outlet.vessel !== circuit.upper || mode.uncovered[o]);
     if (!open) continue;
     mode.aired = true;

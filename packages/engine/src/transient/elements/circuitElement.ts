@@ -17,7 +17,6 @@ const standing = 1e-3;
 /** A speed this near its target is taken for it, so that a pump that runs steadily costs nothing. */
 const settled = 1e-6;
 
-
 const warmStart = { warm: true };
 const coldStart = {};
 const oneStep = { warm: true, tolerance: 0, maximumIterations: 1 };
@@ -126,11 +125,13 @@ export class CircuitElement implements FlowElement {
     }
   }
 
-  /** Flow up to the upper vessel, or into the line's column [m3/s]; negative when it runs back. */
+  /** Flow up to the upper vessel, or into the line's column [m3/s]; negative when it runs back. All its flow where nothing is upper. */
   upward(): number {
     const { circuit, outflow } = this;
     let sum = 0;
-    for (let i = 0; i < outflow.length; i++) if (circuit.outlets[i].vessel === circuit.upper) sum += outflow[i];
+    for (let i = 0; i < outflow.length; i++) {
+      if (circuit.upper === undefined || circuit.outlets[i].vessel === circuit.upper) sum += outflow[i];
+    }
     return sum;
   }
 
