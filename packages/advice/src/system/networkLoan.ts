@@ -12,6 +12,8 @@ import {
 export interface WorkNetwork {
   readonly net: CompiledNetwork;
   readonly state: NetworkState;
+  /** The same network with its tees left out, where it has any: what a cold solution begins with. */
+  readonly start: CompiledNetwork | undefined;
 }
 
 /** How many idle networks are kept; what comes back to a full shelf is dropped. */
@@ -41,11 +43,13 @@ export class NetworkLoan {
       if (!fits(kept.net.model, model)) continue;
       shelf.splice(i, 1);
       renew(kept.net, model);
+      if (kept.start) renew(kept.start, { ...model, tees: [] });
       work = kept;
     }
     if (!work) {
       const net = compileNetwork(model);
-      work = { net, state: newNetworkState(net) };
+      const start = model.tees && model.tees.length > 0 ? compileNetwork({ ...model, tees: [] }) : undefined;
+      work = { net, state: newNetworkState(net), start };
     }
     this.#lent.push(work);
     return work;

@@ -8,17 +8,15 @@ import {
   type LoopModel,
   loopModel,
 } from "@tidewright/design";
-import { type CompiledNetwork, type FittingMethod, type NetworkState, seaWater, type Water } from "@tidewright/engine";
+import { type FittingMethod, seaWater, type Water } from "@tidewright/engine";
 import { toSI } from "@tidewright/units";
-import { NetworkLoan } from "./networkLoan.ts";
+import { NetworkLoan, type WorkNetwork } from "./networkLoan.ts";
 
 /** One loop of the design with its network compiled and work space to solve it in. */
-export interface PreparedLoop {
+export interface PreparedLoop extends WorkNetwork {
   readonly index: number;
   readonly loop: LoopModel;
   readonly purpose: "return" | "closed" | "side";
-  readonly net: CompiledNetwork;
-  readonly state: NetworkState;
   /** Where its source and its outlets are in the network, in the order of `loop.outlets`. */
   readonly sourceNode: number;
   readonly outletNodes: readonly number[];
@@ -66,13 +64,14 @@ export function prepareSystem(design: Design, catalogue: Catalogue, networks = n
   const geometry = geometryOf(design);
   const loops = design.loops.map((said, index): PreparedLoop => {
     const loop = loopModel(said, index, catalogue, water, method, geometry.sumpFloor);
-    const { net, state } = networks.take(loop.model);
+    const { net, state, start } = networks.take(loop.model);
     return {
       index,
       loop,
       purpose: said.purpose ?? purposeOf(loop),
       net,
       state,
+      start,
       sourceNode: net.nodeIndex.get("source") as number,
       outletNodes: loop.outlets.map((outlet) => net.nodeIndex.get(outlet.node) as number),
       outletLinks: loop.outlets.map((outlet) => net.linkIndex.get(outlet.link) as number),
