@@ -7,6 +7,7 @@ import type { Problem } from "../problem.ts";
 import type { Design } from "../schema/design.ts";
 import { scenarioDocumentSchema } from "../schema/scenario.ts";
 import { mutated } from "../testing/mutated.ts";
+import { findProblems } from "./findProblems.ts";
 import { checkScenario, readScenario } from "./readScenario.ts";
 
 const examples = new URL("../../../../examples/", import.meta.url);
@@ -145,6 +146,16 @@ describe("reading a scenario", () => {
     expect(problemsOf(top, { ...reef, topOff })).toEqual([]);
   });
 
+  it("tells of anything at all what is wrong with it", () => {
+    fc.assert(
+      fc.property(fc.anything(), fc.anything(), (value, action) => {
+        expect(checkScenario(value, reef).ok).toBe(false);
+        expect(problemsOf(document([{ at: minutes(1), do: action }])).length).toBeGreaterThan(0);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it("takes two events at one moment, and one at the very end", () => {
     const events = [60, 60].map((value) => ({ at: minutes(value), do: "powerOff" }));
     expect(problemsOf(document(events))).toEqual([]);
@@ -170,6 +181,9 @@ describe("the published JSON Schema of scenarios", () => {
     fc.assert(
       fc.property(changed, ([[, sound], seeds]) => {
         const value = mutated(sound, seeds);
+        expect(findProblems(scenarioDocumentSchema, value).length === 0).toBe(
+          scenarioDocumentSchema.safeParse(value).success,
+        );
         if (scenarioDocumentSchema.safeParse(value).success) expect(validate(value)).toBe(true);
         else {
           spoilt++;

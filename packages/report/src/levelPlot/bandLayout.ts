@@ -77,7 +77,7 @@ export function bandLayout({ vessel, times, levels, axis, units, y0, y1 }: BandI
   return {
     place,
     path,
-    name: sentenceCase(describePlace(place)),
+    name: nameOf(place),
     y0,
     y1,
     y,
@@ -183,6 +183,8 @@ function stretches(points: readonly (readonly [number, number])[], level: number
   return found;
 }
 
-function sentenceCase(text: string): string {
+/** Vessels as a margin has room for: "Display", "Overflow box", "Sump “return”". */
+function nameOf(place: string): string {
+  const text = place.startsWith("sump.") ? `sump “${place.slice("sump.".length)}”` : describePlace(place);
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

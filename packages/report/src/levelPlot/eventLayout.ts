@@ -75,7 +75,7 @@ export function eventLayout(
   frame: { readonly x0: number; readonly x1: number; readonly rows: number },
 ): EventList {
   const groups = groupEvents(events);
-  const columns = Math.max(1, Math.floor((frame.x1 - frame.x0) / 320));
+  const columns = Math.max(1, Math.floor((frame.x1 - frame.x0) / 300));
   const wide = (frame.x1 - frame.x0) / columns;
   const entry = (group: EventGroup): Told => {
     const text = `${describeWhatIfEvent(group[0], scenario, names)}${repeatWords(group)}`;
