@@ -29,25 +29,13 @@ const halfLog = 2 / Math.LN10;
  *  `rootStep`.
  *  `teeLoss` and `teeSlope` are those of the legs of tees and zero elsewhere. */
 export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: number): void {
-  const {
-    from,
-    to,
-    type,
-    friction,
-    quadratic,
-    linear,
-    reynolds,
-    roughnessTerm,
-    oneWay,
-    junctionCount: size,
-    demand,
-  } = net;
+  const { from, to, type, friction, quadratic, linear, reynolds, roughnessTerm, oneWay, junctionCount, demand } = net;
   const { flow, head, x, loss, slope, conductance, left, change, shut, values, rhs, curvature, teeLoss, teeSlope } =
     state;
   const { linkTarget } = net.plan;
   const tees = net.tees.count > 0;
   for (let i = 0; i < values.length; i++) values[i] = 0;
-  for (let j = 0; j < size; j++) rhs[j] = -demand[j];
+  for (let j = 0; j < junctionCount; j++) rhs[j] = -demand[j];
   let worst = 0;
   let worstLink = -1;
   let scale = state.headScale;
@@ -63,7 +51,7 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
     }
     const q = flow[i];
     const kind = type[i];
-    const aq = q < 0 ? -q : q;
+    const aq = Math.abs(q);
     let h: number;
     let g: number;
     let bend: number;
@@ -91,7 +79,7 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
           root -= move;
           // 1/(1 + w) at the new x.
           t -= z * v * a * move;
-          if (move < rootStep && move > -rootStep) break;
+          if (Math.abs(move) < rootStep) break;
         }
         x[i] = root;
         const f = friction[i] / (root * root);
@@ -163,16 +151,17 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
     values[linkTarget[i]] += p;
     rhs[a] -= through;
     rhs[b] += through;
-    const error = (r < 0 ? -r : r) * weight;
+    const error = Math.abs(r) * weight;
     if (!(error <= worst)) {
       worst = error;
       worstLink = i;
     }
-    if (h > scale) scale = h;
-    else if (-h > scale) scale = -h;
+    const size = Math.abs(h);
+    if (size > scale) scale = size;
   }
   state.lossScale = scale;
-  state.energyResidual = worst / scale;
+  // A maximum forgets what is no number; the sum does not.
+  state.energyResidual = Number.isNaN(contentSlope) ? Number.NaN : worst / scale;
   state.worstLink = worstLink;
   state.contentSlope = contentSlope;
 }

@@ -22,7 +22,7 @@ export function newtonStep(net: CompiledNetwork, state: NetworkState, first: boo
     if (!first && !plain && followTees(net, state)) return true;
   } else if (!first && state.iterations < 20) {
     // Often enough that what is left is the third derivative's, not at all where Newton's own error is below every tolerance.
-    const rounds = state.energyResidual > 1e-2 ? 3 : state.energyResidual > 1e-5 ? 1 : 0;
+    const rounds = state.energyResidual > 1e-2 ? 2 : state.energyResidual > 1e-5 ? 1 : 0;
     if (rounds > 0) bendStep(net, state, rounds);
   }
   setDescent(state);
@@ -64,8 +64,8 @@ function bendStep(net: CompiledNetwork, state: NetworkState, rounds: number): vo
       const through = conductance[l] * move;
       more[from[l]] += through;
       more[to[l]] -= through;
-      if (move > largest) largest = move;
-      else if (-move > largest) largest = -move;
+      const far = Math.abs(move);
+      if (far > largest) largest = far;
     }
     if (!(largest < 0.7 * before)) return;
     before = largest;
@@ -103,8 +103,8 @@ function followTees(net: CompiledNetwork, state: NetworkState): boolean {
       if (conductance[l] === 0) e = 0;
       trial[l] = e;
       const move = e - bent[l];
-      if (move > largest) largest = move;
-      else if (-move > largest) largest = -move;
+      const far = Math.abs(move);
+      if (far > largest) largest = far;
     }
     if (round > 0 && largest <= enough) {
       let descent = 0;

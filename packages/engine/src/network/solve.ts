@@ -2,7 +2,13 @@ import { type CompiledNetwork, linkType, refreshPumps } from "./compile.ts";
 import { beginCold } from "./firstStep.ts";
 import { assemble, closeRoots, exactRoots, roughRoots } from "./linkLosses.ts";
 import { newtonStep } from "./newtonStep.ts";
-import { reopenWillingLinks, settleShutFlows, shutBackwardLinks } from "./shutLinks.ts";
+import {
+  clearRestingFlows,
+  flowRounding,
+  reopenWillingLinks,
+  settleShutFlows,
+  shutBackwardLinks,
+} from "./shutLinks.ts";
 import { balanceFlows, planForest, type SpanningForest } from "./spanningForest.ts";
 import type { NetworkState } from "./state.ts";
 import { teeLosses } from "./tees.ts";
@@ -42,11 +48,16 @@ export function solveCompiled(net: CompiledNetwork, state: NetworkState, options
     // All at once first; one at a time where links that depend on each other would take turns for ever.
     const single = round >= 6;
     const opened = reopenWillingLinks(net, state, single, round < 20 ? 1e-9 : 1e-6);
-    const shut = (!single || !opened) && shutBackwardLinks(net, state, single);
+    // A link at rest may be told to run backward by rounding alone, each time anew.
+    const rounding = round < 8 ? 0 : flowRounding(state);
+    const shut = (!single || !opened) && shutBackwardLinks(net, state, single, rounding);
     if (!opened && !shut) {
-      // Behind shut links balancing leaves its rounding in one of them.
-      for (let l = 0; l < net.linkCount; l++) if (state.shut[l] !== 0) state.flow[l] = 0;
-      return state;
+      if (!clearRestingFlows(net, state)) return state;
+      look(net, state, exactRoots);
+      if (state.energyResidual <= tolerance) return state;
+      iterate(net, state, tolerance, limit, false);
+      if (state.status !== "converged") return state;
+      continue;
     }
     state.forest = planForest(net.junctionCount, net.from, net.to, state.shut);
     if (!settleShutFlows(net, state)) {
