@@ -8,6 +8,7 @@ import { hooper1981 } from "./hooper-1981.ts";
 import { iso1438 } from "./iso-1438.ts";
 import { iso9906 } from "./iso-9906.ts";
 import { nspc2006 } from "./nspc-2006.ts";
+import { powerCutOdex } from "./power-cut-odex.ts";
 import { sharqawy2010 } from "./sharqawy-2010.ts";
 import { soundAndHeat } from "./sound-and-heat.ts";
 import { teos10 } from "./teos-10.ts";
@@ -28,6 +29,7 @@ export const allChecks: Readonly<Record<string, readonly Check[]>> = {
   "iso-1438": iso1438,
   "villemonte-1947": villemonte1947,
   "draining-vessels": drainingVessels,
+  "power-cut-odex": powerCutOdex,
   "nspc-2006": nspc2006,
   "gravity-drains": gravityDrains,
   "sound-and-heat": soundAndHeat,
