@@ -56,10 +56,16 @@ function pumpState(
     pumpElevation: pump.elevation,
     headLoss: Math.max(0, surface - inletHead),
   });
-  const base = { path: pump.path, loop: prepared.index, speed: pump.speed, flow, head, npshAvailable: available };
+  const { path, speed } = pump;
+  const loop = prepared.index;
   if (!pump.row)
     return {
-      ...base,
+      path,
+      loop,
+      speed,
+      flow,
+      head,
+      npshAvailable: available,
       label: "no pump chosen",
       shutoffHead: 0,
       placeOnCurve: 0,
@@ -75,14 +81,19 @@ function pumpState(
     };
   const { row } = pump;
   const hydraulics = pumpHydraulics(row);
-  const set = pumpAtSpeed(hydraulics.head, pump.speed);
-  const watts = electricalPower(hydraulics.power, pump.speed, flow);
+  const set = pumpAtSpeed(hydraulics.head, speed);
+  const watts = electricalPower(hydraulics.power, speed, flow);
   const useful = hydraulicPower(water.density, flow, Math.max(0, head));
   const last = lastFlowAtSpeed(set);
   const placed = design.loops[prepared.index]?.pumps[i]?.placed ?? "inSump";
-  const speeds = pump.speed === 1 ? [1] : [1, pump.speed];
+  const speeds = speed === 1 ? [1] : [1, speed];
   return {
-    ...base,
+    path,
+    loop,
+    speed,
+    flow,
+    head,
+    npshAvailable: available,
     ref: row.id,
     label: pumpLabel(row),
     shutoffHead: pumpHeadAtSpeed(set, 0),
@@ -91,7 +102,7 @@ function pumpState(
     electricalPower: watts,
     hydraulicPower: useful,
     efficiency: watts > 0 ? useful / watts : 0,
-    soundLevel: soundAtSpeed(row, pump.speed),
+    soundLevel: soundAtSpeed(row, speed),
     current: circuitCurrent(watts, toSI(design.power.voltage, "voltage"), row.powerFactor),
     heatToWater: pumpHeatToWater({
       electricalPower: watts,
