@@ -13,7 +13,7 @@ const net = compileNetwork(loopModel(loop, 0, demoCatalogue, seaWater(35, 25.5),
 const state = newNetworkState(net);
 
 /** Documents that nobody has seen before: no two share an object. */
-const copies = Array.from({ length: 200 }, () => structuredClone(design));
+const copies = Array.from({ length: 24 }, () => structuredClone(design));
 /** The same with other bores in the main run: their tees differ, so that no compiled network of one serves another. More of them
  *  than networks are kept. */
 const others = Array.from({ length: 60 }, (_, i) => {
