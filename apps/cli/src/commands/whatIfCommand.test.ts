@@ -13,7 +13,7 @@ describe("whatif with a scenario", () => {
     const { code, stdout, stderr } = runCli(["whatif", reef, "powerCut"]);
     expect([code, stderr]).toEqual([0, ""]);
     expect(stdout).toMatch(/^Waiting-room reef: Power cut\n\nThe floor stays dry/);
-    for (const words of ["overflow box", "the mains fail", "the end", "water on the floor"])
+    for (const words of ["sump “return”", "the mains fail", "the end", "water on the floor"])
       expect(stdout).toContain(words);
     for (const line of stdout.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
   });

@@ -160,8 +160,11 @@ function words(vessel: VesselTrack, { t, stays }: Extreme, units: UnitSystem): {
       : `at ${timeWords(t)}`;
   if (margin === undefined) return { figure: `${heightText(vessel, lowest, units)} left`, notes: [moment] };
   const length = (si: number) => formatQuantity(si, "length", units.length);
+  // Less than the reader's unit can show is neither over nor under.
+  const size = length(Math.abs(margin));
+  const atRim = !/[1-9]/.test(size);
   return {
-    figure: margin < 0 ? `${length(-margin)} over` : length(margin),
+    figure: atRim ? "at its rim" : margin < 0 ? `${size} over` : size,
     notes: [moment, ...(spilled > 0 ? [`${formatQuantity(spilled, "volume", units.volume)} spilt`] : [])],
   };
 }

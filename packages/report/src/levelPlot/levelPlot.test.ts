@@ -112,6 +112,7 @@ describe.each(demos.map((design): [string, Design] => [design.name, design]))("p
 function figureOf({ margin, place, lowest, floor, area }: VesselTrack): string {
   if (place === "topOff") return `${formatQuantity((lowest - floor) * area, "volume", "L")} left`;
   const size = formatQuantity(Math.abs(margin ?? 0), "length", "mm");
+  if (Math.abs(margin ?? 0) < 5e-5) return "at its rim";
   return (margin ?? 0) < 0 ? `${size} over` : size;
 }
 

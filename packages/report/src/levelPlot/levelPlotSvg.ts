@@ -236,11 +236,10 @@ function list({ events, listY, moreEvents, height }: LevelPlotModel, palette: Pa
 
 /** The picture for those who do not see it. */
 function inWords({ summary, bands, events }: LevelPlotModel): string {
-  const vessels = bands.map(({ name, figure, notes, rimY, over }) =>
-    rimY === undefined
-      ? `${name}: ${[figure, ...notes].join(", ")}.`
-      : `${name}: ${figure}${over ? " its rim" : " to its rim"}, ${notes.join(", ")}.`,
-  );
+  const vessels = bands.map(({ name, figure, notes, rimY, over }) => {
+    const to = rimY === undefined || figure === "at its rim" ? "" : over ? " its rim" : " to its rim";
+    return `${name}: ${[`${figure}${to}`, ...notes].join(", ")}.`;
+  });
   const told = events.map(({ time, lines }) => `${time}: ${lines.join(" ")}.`);
   return [summary, ...vessels, ...told].join(" ");
 }
