@@ -4,12 +4,13 @@ import {
   convergenceRecord,
   newNetworkState,
   type PipeLink,
+  type PumpLink,
   setLink,
   solveCompiled,
 } from "@tidewright/engine";
 import { openInEpanet } from "./epanetPeer.ts";
 import { figures, printTable, race } from "./measure.ts";
-import { thirteenLinks } from "./networks.ts";
+import { thirteenLinks, thirteenLinksWithTees } from "./networks.ts";
 
 const model = thirteenLinks();
 const peer = await openInEpanet(model, 1e-3);
@@ -22,8 +23,16 @@ const level = net.head[display] as number;
 const branch = net.linkIndex.get("b20") as number;
 const open = model.links[branch] as PipeLink;
 const throttled = { ...open, minorLoss: 1.1 * open.minorLoss };
+const pump = net.linkIndex.get("pump0") as number;
+const running = model.links[pump] as PumpLink;
+const slower = { ...running, pump: { ...running.pump, speedRatio: 0.98 } };
+const teeNet = compileNetwork(thirteenLinksWithTees());
+const teeState = newNetworkState(teeNet);
+const teeDisplay = teeNet.nodeIndex.get("display0") as number;
 let moves = 0;
+let teeMoves = 0;
 let turns = 0;
+let speeds = 0;
 
 peer.cold();
 solveCompiled(net, state);
@@ -32,7 +41,9 @@ const apart = Math.max(...theirs.map((flow, l) => Math.abs(flow / (state.flow[l]
 console.log(`${net.linkCount} links; largest difference of any flow ${figures(100 * apart)} %`);
 const steps: Record<string, string> = {};
 const note = (name: string) => {
-  const { iterations, residual } = convergenceRecord(net, state);
+  const { iterations, residual } = name.includes("tee")
+    ? convergenceRecord(teeNet, teeState)
+    : convergenceRecord(net, state);
   steps[name] = `${iterations} steps, residual ${figures(residual)}`;
 };
 
@@ -47,6 +58,15 @@ const ours: Record<string, () => unknown> = {
     setLink(net, branch, ++turns % 2 ? throttled : open);
     return solveCompiled(net, state, warm);
   },
+  "ours, warm, the pump's speed changed by 2 %": () => {
+    net.pumps[pump] = ++speeds % 2 ? slower : running;
+    return solveCompiled(net, state, warm);
+  },
+  "ours with tee losses, cold, residual 1e-9": () => solveCompiled(teeNet, teeState, cold),
+  "ours with tee losses, warm, a level moved 1 mm": () => {
+    teeNet.head[teeDisplay] = level + (++teeMoves % 2) * 1e-3;
+    return solveCompiled(teeNet, teeState, warm);
+  },
   "ours, compile and solve cold": () => {
     const fresh = compileNetwork(model);
     return solveCompiled(fresh, newNetworkState(fresh), cold);
@@ -56,6 +76,8 @@ for (const [name, run] of Object.entries(ours)) {
   run();
   if (!name.includes("compile")) note(name);
 }
+teeNet.head[teeDisplay] = level;
+net.pumps[pump] = running;
 net.head[display] = level;
 setLink(net, branch, open);
 

@@ -27,6 +27,16 @@ export function thirteenLinks(): NetworkModel {
   return fishRoom(1);
 }
 
+/** The same with the losses of the manifold's three tees, by how the flow splits. */
+export function thirteenLinksWithTees(): NetworkModel {
+  const tees = [
+    { node: "m10", run: ["rise0", "m120"], branch: "b10", runDiameter: 0.0351, branchDiameter: 0.0266 },
+    { node: "m20", run: ["m120", "m230"], branch: "b20", runDiameter: 0.0266, branchDiameter: 0.0266 },
+    { node: "m30", run: ["m230", "m340"], branch: "b30", runDiameter: 0.0266, branchDiameter: 0.0158 },
+  ] as const;
+  return { ...thirteenLinks(), tees };
+}
+
 /** As many systems of twelve or thirteen links side by side, drawing from one sump; each feeds its own display. From the second
  *  on a cross pipe joins neighbouring manifolds, so that the room is one network with loops. */
 export function fishRoom(systems: number): NetworkModel {

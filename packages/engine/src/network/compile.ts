@@ -48,9 +48,8 @@ export interface CompiledNetwork {
   readonly tees: CompiledTees;
   readonly plan: Elimination;
   readonly forest: SpanningForest;
-  /** A flow to begin with [m3/s]: 1 m/s in pipes, half of the last flow for pumps; and 1/sqrt(f) of pipes at that flow. */
+  /** A flow to begin with [m3/s]: 1 m/s in pipes, half of the last flow for pumps. */
   readonly firstFlow: Float64Array;
-  readonly firstRoot: Float64Array;
   /** The first step's equations, eliminated at those flows; they depend on no level and no demand. */
   readonly firstStep: FirstStep;
 }
@@ -66,39 +65,55 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
   if (problems.length > 0) throw new RangeError(problems.map((problem) => problem.message).join("; "));
 
   const { nodes, links } = model;
-  const junctions = nodes.flatMap((node, i) => (node.kind === "junction" ? [i] : []));
-  const fixed = nodes.flatMap((node, i) => (node.kind === "fixedHead" ? [i] : []));
-  const first = new Map([...junctions, ...fixed].map((modelIndex, i) => [nodes[modelIndex].id, i]));
-  const linkIndex = new Map(links.map((link, i) => [link.id, i]));
-
-  const n = links.length;
-  const end = (id: string) => first.get(id) as number;
-  const plan = planElimination(
-    junctions.length,
-    Int32Array.from(links, (link) => end(link.from)),
-    Int32Array.from(links, (link) => end(link.to)),
-  );
-  // Junctions take the numbers of their removal, so that the solver reads its arrays from front to back.
-  const nodeOrder = Int32Array.from([...Array.from(plan.order, (i) => junctions[i]), ...fixed]);
+  // Known heads come last; junctions take the numbers of their removal, so that the solver reads its arrays from front to back.
+  const size = nodes.reduce((count, node) => (node.kind === "junction" ? count + 1 : count), 0);
   const nodeIndex = new Map<string, number>();
-  nodeOrder.forEach((modelIndex, i) => nodeIndex.set(nodes[modelIndex].id, i));
-  const at = (id: string) => nodeIndex.get(id) as number;
-  const from = Int32Array.from(links, (link) => at(link.from));
-  const to = Int32Array.from(links, (link) => at(link.to));
+  const nodeOrder = new Int32Array(nodes.length);
+  const junctions = new Int32Array(size);
   const head = new Float64Array(nodes.length);
-  fixed.forEach((modelIndex, i) => {
-    const node = nodes[modelIndex];
-    if (node.kind === "fixedHead") head[junctions.length + i] = node.head;
-  });
-  const demand = Float64Array.from(plan.order, (i) => {
-    const node = nodes[junctions[i]];
-    return node.kind === "junction" ? (node.demand ?? 0) : 0;
-  });
+  let junction = 0;
+  let known = size;
+  for (let i = 0; i < nodes.length; i++) {
+    const node = nodes[i];
+    if (node.kind === "junction") {
+      junctions[junction] = i;
+      nodeIndex.set(node.id, junction++);
+    } else {
+      nodeOrder[known] = i;
+      head[known] = node.head;
+      nodeIndex.set(node.id, known++);
+    }
+  }
+  const n = links.length;
+  const from = new Int32Array(n);
+  const to = new Int32Array(n);
+  const linkIndex = new Map<string, number>();
+  for (let i = 0; i < n; i++) {
+    const link = links[i];
+    linkIndex.set(link.id, i);
+    from[i] = nodeIndex.get(link.from) as number;
+    to[i] = nodeIndex.get(link.to) as number;
+  }
+  const plan = planElimination(size, from, to);
+  const demand = new Float64Array(size);
+  const rank = new Int32Array(size);
+  for (let s = 0; s < size; s++) {
+    const i = junctions[plan.order[s]];
+    const node = nodes[i];
+    rank[plan.order[s]] = s;
+    nodeOrder[s] = i;
+    nodeIndex.set(node.id, s);
+    demand[s] = node.kind === "junction" ? (node.demand ?? 0) : 0;
+  }
+  for (let i = 0; i < n; i++) {
+    if (from[i] < size) from[i] = rank[from[i]];
+    if (to[i] < size) to[i] = rank[to[i]];
+  }
 
   const compiled: CompiledNetwork = {
     model,
     linkCount: n,
-    junctionCount: junctions.length,
+    junctionCount: size,
     nodeCount: nodes.length,
     nodeOrder,
     nodeIndex,
@@ -106,7 +121,7 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     from,
     to,
     type: new Uint8Array(n),
-    oneWay: Uint8Array.from(links, (link) => (isOneWay(link) ? 1 : 0)),
+    oneWay: new Uint8Array(n),
     demand,
     head,
     quadratic: new Float64Array(n),
@@ -121,9 +136,8 @@ export function compileNetwork(model: NetworkModel): CompiledNetwork {
     devices: links.map((link) => (link.kind === "device" ? link : undefined)),
     tees: compileTees(model, linkIndex, to, nodeIndex),
     plan,
-    forest: planForest(junctions.length, from, to),
+    forest: planForest(size, from, to),
     firstFlow: new Float64Array(n),
-    firstRoot: new Float64Array(n).fill(7),
     firstStep: newFirstStep(n, plan),
   };
   links.forEach((link, i) => setLink(compiled, i, link));
@@ -200,8 +214,6 @@ function setPipe(compiled: CompiledNetwork, i: number, pipe: PipeLink): void {
   // K1/Re V^2/2g is linear in Q.
   compiled.linear[i] = ((pipe.laminarLoss ?? 0) / compiled.reynolds[i]) * velocityHead;
   compiled.firstFlow[i] = area;
-  compiled.firstRoot[i] =
-    1 / Math.sqrt(colebrook(Math.max(4000, compiled.reynolds[i] * area), pipe.roughness / pipe.diameter));
   setTransition(compiled.transition, 4 * i, pipe.roughness / pipe.diameter, compiled.roughnessTerm[i]);
 }
 

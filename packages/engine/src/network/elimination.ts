@@ -65,11 +65,12 @@ export function planElimination(size: number, from: Int32Array, to: Int32Array):
     });
   });
   const nowhere = size + slots;
-  const linkTarget = linkSlot.map((slot, link) => {
-    if (slot >= 0) return place[slot];
-    if (from[link] < size) return rank[from[link]];
-    return to[link] < size ? rank[to[link]] : nowhere;
-  });
+  const linkTarget = new Int32Array(from.length);
+  for (let l = 0; l < from.length; l++) {
+    if (linkSlot[l] >= 0) linkTarget[l] = place[linkSlot[l]];
+    else if (from[l] < size) linkTarget[l] = rank[from[l]];
+    else linkTarget[l] = to[l] < size ? rank[to[l]] : nowhere;
+  }
   return {
     size,
     order,

@@ -4,12 +4,13 @@ import { assemble, exactRoots } from "./linkLosses.ts";
 import type { NetworkState } from "./state.ts";
 import { teeLosses } from "./tees.ts";
 
-/** Losses [m] and conductances [m2/s] of every link at the first flows and the elimination of their nodal equations: the part of a
+/** Losses [m], conductances [m2/s] and 1/sqrt(f) of every link at the first flows and the elimination of their nodal equations: the part of a
  *  cold start that knows neither levels nor demands. Made by the first cold solution, kept until a link is set anew. */
 export interface FirstStep {
   ready: boolean;
   readonly loss: Float64Array;
   readonly conductance: Float64Array;
+  readonly x: Float64Array;
   readonly values: Float64Array;
   readonly inverse: Float64Array;
 }
@@ -20,6 +21,7 @@ export function newFirstStep(links: number, plan: Elimination): FirstStep {
     ready: false,
     loss: new Float64Array(links),
     conductance: new Float64Array(links),
+    x: new Float64Array(links),
     values: new Float64Array(plan.length),
     inverse: new Float64Array(plan.size),
   };
@@ -27,11 +29,10 @@ export function newFirstStep(links: number, plan: Elimination): FirstStep {
 
 /** Puts a state at the first flows, with every link open and the right-hand side of the first step for the heads it holds. */
 export function beginCold(net: CompiledNetwork, state: NetworkState): void {
-  const { firstStep, firstFlow, firstRoot, from, to, demand, junctionCount: size } = net;
+  const { firstStep, firstFlow, from, to, demand, junctionCount: size } = net;
   const { flow, x, shut, head, left, conductance, rhs, change } = state;
   for (let l = 0; l < net.linkCount; l++) {
     flow[l] = firstFlow[l];
-    x[l] = firstRoot[l];
     shut[l] = 0;
     change[l] = 0;
   }
@@ -44,6 +45,7 @@ export function beginCold(net: CompiledNetwork, state: NetworkState): void {
     const r = head[a] - head[b] - firstStep.loss[l];
     const through = flow[l] + p * r;
     conductance[l] = p;
+    x[l] = firstStep.x[l];
     left[l] = r;
     rhs[a] -= through;
     rhs[b] += through;
@@ -53,10 +55,13 @@ export function beginCold(net: CompiledNetwork, state: NetworkState): void {
 
 function prepare(net: CompiledNetwork, state: NetworkState): void {
   const { firstStep } = net;
+  // Near enough to any 1/sqrt(f) for Halley steps to find it.
+  state.x.fill(7);
   if (net.tees.count > 0) teeLosses(net.tees, state.flow, state.teeLoss, state.teeSlope);
   assemble(net, state, exactRoots);
   firstStep.loss.set(state.loss);
   firstStep.conductance.set(state.conductance);
+  firstStep.x.set(state.x);
   firstStep.values.set(state.values);
   factorise(net.plan, firstStep.values, firstStep.inverse);
   firstStep.ready = true;

@@ -16,7 +16,7 @@ const depth = 6;
 
 /** Room for vectors of a length. */
 export function newMixing(length: number): Mixing {
-  const rows = () => Array.from({ length: length > 0 ? depth : 0 }, () => new Float64Array(length));
+  const rows = () => Array.from({ length: depth }, () => new Float64Array(length));
   return {
     length,
     errors: rows(),

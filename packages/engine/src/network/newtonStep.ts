@@ -89,6 +89,7 @@ function followTees(net: CompiledNetwork, state: NetworkState): boolean {
   const { teeLoss, teeSlope, nextTeeLoss, nextTeeSlope } = state;
   // As near as the step itself will come, which is of third order.
   const enough = state.lossScale * Math.max(1e-12, Math.min(1e-3, 10 * state.energyResidual ** 3));
+  if (mixing === undefined) return false;
   restart(mixing);
   for (let j = 0; j < size; j++) headChange[j] = rhs[j];
   for (let round = 0; round < 16; round++) {

@@ -24,7 +24,7 @@ export interface NetworkState {
   readonly change: Float64Array;
   readonly bent: Float64Array;
   readonly trial: Float64Array;
-  /** Tee losses of each link [m] and their own slopes [s/m2]; the same after the step. */
+  /** Tee losses of each link [m] and their own slopes [s/m2]; the same after the step. Empty where there are no tees. */
   readonly teeLoss: Float64Array;
   readonly teeSlope: Float64Array;
   readonly nextTeeLoss: Float64Array;
@@ -38,7 +38,7 @@ export interface NetworkState {
   readonly headBefore: Float64Array;
   readonly headChange: Float64Array;
   readonly surplus: Float64Array;
-  readonly mixing: Mixing;
+  readonly mixing: Mixing | undefined;
   readonly history: Float64Array;
   forest: SpanningForest;
   /** How fast the content falls at the start of the step, and how fast it rises at its end [m4/s]. */
@@ -54,6 +54,8 @@ export interface NetworkState {
   status: ConvergenceRecord["status"];
 }
 
+const none = new Float64Array(0);
+
 /** Returns work space for a compiled network, with the flows a cold start begins from.
  *  net CompiledNetwork   -> NetworkState
  *  Findings: none. Throws: never.
@@ -62,6 +64,8 @@ export interface NetworkState {
  *  Example: newNetworkState(compileNetwork({ liquid: { density: 1000, kinematicViscosity: 1e-6 }, nodes: [{ id: "a", kind: "fixedHead", head: 1 }, { id: "b", kind: "junction", elevation: 0 }], links: [{ id: "p", kind: "valve", from: "a", to: "b", diameter: 0.02, lossCoefficient: 1 }] })).flow.length  ->  1 */
 export function newNetworkState(net: CompiledNetwork): NetworkState {
   const perLink = () => new Float64Array(net.linkCount);
+  const tees = net.tees.count > 0;
+  const perTeeLink = () => (tees ? perLink() : none);
   const perNode = () => new Float64Array(net.nodeCount);
   return {
     flow: perLink(),
@@ -69,17 +73,17 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     loss: perLink(),
     slope: perLink(),
     shut: new Uint8Array(net.linkCount),
-    x: perLink().fill(7),
+    x: perLink(),
     conductance: perLink(),
     left: perLink(),
     curvature: perLink(),
     change: perLink(),
     bent: perLink(),
     trial: perLink(),
-    teeLoss: perLink(),
-    teeSlope: perLink(),
-    nextTeeLoss: perLink(),
-    nextTeeSlope: perLink(),
+    teeLoss: perTeeLink(),
+    teeSlope: perTeeLink(),
+    nextTeeLoss: perTeeLink(),
+    nextTeeSlope: perTeeLink(),
     values: new Float64Array(net.plan.length),
     inverse: new Float64Array(net.junctionCount),
     rhs: perNode(),
@@ -87,7 +91,7 @@ export function newNetworkState(net: CompiledNetwork): NetworkState {
     headBefore: perNode(),
     headChange: perNode(),
     surplus: perNode(),
-    mixing: newMixing(net.tees.count > 0 ? net.linkCount : 0),
+    mixing: tees ? newMixing(net.linkCount) : undefined,
     history: new Float64Array(256),
     forest: net.forest,
     descent: 0,
