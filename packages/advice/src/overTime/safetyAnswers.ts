@@ -1,14 +1,27 @@
+import type { Catalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
 import { standpipeFlow, type TransientModel } from "@tidewright/engine";
-import { prepareSystem } from "../system/prepare.ts";
-import { solveSystem } from "../system/solveSystem.ts";
+import { type PreparedSystem, prepareSystem } from "../system/prepare.ts";
+import { type SolvedSystem, solveSystem } from "../system/solveSystem.ts";
 import { highestSolution } from "./highestSolution.ts";
 import { playScenario, tightMargin } from "./playScenario.ts";
 import type { SafetyAnswers } from "./safety.ts";
-import { type SweepGround, sumpGain } from "./safetySweep.ts";
 import type { Scenario } from "./scenario.ts";
+import { sumpGain } from "./sumpGain.ts";
 import { type OverTimeModel, transientModelOf } from "./transientModelOf.ts";
 import type { WhatIf } from "./whatIfResult.ts";
+
+/** What the answers are worked out from. */
+export interface SweepGround {
+  readonly design: Design;
+  readonly catalogue: Catalogue;
+  readonly system: PreparedSystem;
+  readonly solved: SolvedSystem;
+  readonly dry: OverTimeModel;
+  readonly airy: OverTimeModel;
+  readonly days: number;
+  readonly played: readonly WhatIf[];
+}
 
 /** Kinds in which a drain is blocked: what a box does then is no measure of its freeboard. */
 const blocking = new Set(["drainBlocked", "drainHalfBlocked", "twoDrainsBlocked", "strainerFurs"]);

@@ -1,13 +1,13 @@
 import type { Catalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
-import type { PreparedSystem } from "../system/prepare.ts";
 import { prepareSystem } from "../system/prepare.ts";
-import { type SolvedSystem, solveSystem } from "../system/solveSystem.ts";
+import { solveSystem } from "../system/solveSystem.ts";
 import { playScenario } from "./playScenario.ts";
 import type { SafetyRow, SafetySweep } from "./safety.ts";
 import { safetyAnswers } from "./safetyAnswers.ts";
 import { safetyFindings } from "./safetyFindings.ts";
 import { scenariosOf } from "./scenariosOf.ts";
+import { sumpGain } from "./sumpGain.ts";
 import { transientModelOf } from "./transientModelOf.ts";
 import { verdicts, type WhatIf } from "./whatIfResult.ts";
 
@@ -85,23 +85,4 @@ function rowOf(result: WhatIf): SafetyRow {
     spilled: result.spilled,
     sumpGain: sumpGain(result),
   };
-}
-
-/** What the sump holds more at the end than at the start, spilled water included [m3]. */
-export function sumpGain(result: WhatIf): number {
-  return result.vessels
-    .filter(({ place }) => place.startsWith("sump."))
-    .reduce((sum, vessel) => sum + vessel.area * (vessel.end - vessel.start) + vessel.spilled, 0);
-}
-
-/** What the answers are worked out from. */
-export interface SweepGround {
-  readonly design: Design;
-  readonly catalogue: Catalogue;
-  readonly system: PreparedSystem;
-  readonly solved: SolvedSystem;
-  readonly dry: ReturnType<typeof transientModelOf>;
-  readonly airy: ReturnType<typeof transientModelOf>;
-  readonly days: number;
-  readonly played: readonly WhatIf[];
 }

@@ -39,6 +39,13 @@ export const loopPumpSchema = z.strictObject({
   elevation: quantity("length", { min: -10, max: 20 }).optional(),
   /** A separately bought controller is part of the order. */
   controller: z.boolean().optional(),
+  /** What runs back through it when it stands, as measured: this flow at this head. An estimate where nothing is said. */
+  backflow: z
+    .strictObject({
+      flow: quantity("flow", { positive: true, max: 1 }),
+      head: quantity("head", { positive: true, max: 100 }),
+    })
+    .optional(),
 });
 
 /** A pressurised circuit: from a place, through pumps, along a tree of runs, to its outlets. */

@@ -48,6 +48,8 @@ export function hybridSystem(model: TransientModel): HybridSystem {
     drains,
     circuits,
     size: layout.size,
+    // The sum of all volumes, what has left the system included.
+    invariants: [Float64Array.from({ length: layout.size }, (_, i) => (i < layout.volumes ? 1 : 0))],
     derivative(y, out) {
       out.fill(0);
       for (const element of elements) element.add(y, out);
