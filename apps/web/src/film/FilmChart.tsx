@@ -68,6 +68,13 @@ export const FilmChart = memo(function FilmChart({ played, format, width }: Prop
           </pattern>
         </defs>
         <Quiet scene={scene} id={id} />
+        {scene.stretched.map(({ x0, x1 }) => (
+          <path
+            key={x0}
+            d={`M${x0},${scene.bar}V${scene.height - 3}M${x1},${scene.bar}V${scene.height - 3}`}
+            className="film-quietEdge"
+          />
+        ))}
         {scene.bands.map((band) => (
           <Band key={band.index} band={band} scene={scene} result={result} format={format} />
         ))}
@@ -111,13 +118,11 @@ function Bar({ scene }: { readonly scene: FilmChartScene }) {
 function Quiet({ scene, id }: { readonly scene: FilmChartScene; readonly id: string }) {
   return scene.quiet.map(({ x0, x1, text }) => (
     <g key={x0}>
-      <rect
-        x={x0}
-        y={scene.bar - 4}
-        width={x1 - x0}
-        height={scene.height - scene.bar}
-        fill={`url(#${id}-quiet)`}
-        stroke="none"
+      <rect x={x0} y={scene.bar} width={x1 - x0} height={scene.height - scene.bar - 3} className="film-quiet" />
+      <rect x={x0} y={scene.bar} width={x1 - x0} height={20} fill={`url(#${id}-quiet)`} stroke="none" />
+      <path
+        d={`M${x0},${scene.bar}V${scene.height - 3}M${x1},${scene.bar}V${scene.height - 3}`}
+        className="film-quietEdge"
       />
       {x1 - x0 > 44 ? (
         <text x={(x0 + x1) / 2} y={scene.bar + 15} textAnchor="middle" className="film-quietText">
@@ -143,12 +148,12 @@ function Band(props: {
   const toRight = band.highest.x < x1 - 150;
   return (
     <g data-band={vessel.place}>
-      <text x={narrow ? x0 : 6} y={narrow ? band.top - 4 : band.top + 13} className="film-bandName">
+      <text x={narrow ? x0 : 20} y={narrow ? band.top - 4 : band.top + 11} className="film-bandName">
         {band.name}
       </text>
       <text
-        x={narrow ? x1 : 6}
-        y={narrow ? band.top - 4 : band.top + 28}
+        x={narrow ? x1 : 20}
+        y={narrow ? band.top - 4 : band.top + 26}
         textAnchor={narrow ? "end" : "start"}
         className="film-bandFigure"
         data-band-figure={band.index}
@@ -163,7 +168,7 @@ function Band(props: {
           <circle r={3} className={words.over ? "film-highest film-over" : "film-highest"} />
           <text
             x={toRight ? 7 : -7}
-            y={words.over ? 11 : band.highest.y - band.top < 14 ? 13 : -4}
+            y={words.over ? 11 : band.highest.y - (band.rim ?? 0) < 17 ? 13 : -5}
             textAnchor={toRight ? "start" : "end"}
             className={words.over ? "film-highestText film-over" : "film-highestText"}
           >

@@ -1,9 +1,9 @@
-import { useEffect, useState, useSyncExternalStore } from "react";
+import { type ReactNode, useEffect, useState, useSyncExternalStore } from "react";
 import { type Speed, speeds } from "./course.ts";
 import { playFilm, playhead, setShorten, setSpeed, toEvent, useFilm } from "./filmState.ts";
 
 /** Play and pause, event to event, how fast. With reduced motion nothing runs: the button goes on to the next event. */
-export function FilmControls({ stillness }: { readonly stillness: boolean }) {
+export function FilmControls({ stillness, children }: { readonly stillness: boolean; readonly children: ReactNode }) {
   const playing = useSyncExternalStore(playhead.onPlay, () => playhead.playing);
   const speed = useFilm((state) => state.speed);
   const shorten = useFilm((state) => state.shorten);
@@ -33,6 +33,7 @@ export function FilmControls({ stillness }: { readonly stillness: boolean }) {
         )}
         <IconButton label="Next event" path="m7 4 6 6-6 6M15 4v12" onClick={() => toEvent(1)} />
       </div>
+      {children}
       {stillness ? null : (
         <fieldset className="film-speeds">
           <legend className="visually-hidden">How fast</legend>

@@ -4,7 +4,6 @@ import { Hatches } from "../drawing/Elevation.tsx";
 import "../drawing/elevation.css";
 import { labelType, obstaclesOf, type PlacedLabel, placeLabels } from "../drawing/placeLabels.ts";
 import { ShapeLayer } from "../drawing/ShapeLayer.tsx";
-import { SheetFoot } from "../drawing/SheetFoot.tsx";
 import type { Format, PipeShape, Point } from "../drawing/scene.ts";
 import { symbolStrokes } from "../drawing/symbolPaths.ts";
 import { fitView, type View } from "../drawing/view.ts";
@@ -32,7 +31,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
   const { design, result } = played;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const scene = useMemo(() => filmScene(design, assessment, result), [design, assessment, result]);
-  const view = useMemo(() => fitView(scene.scene.bounds, { width, height, dimensions: false }), [scene, width, height]);
+  const view = useMemo(() => filmView(scene, width, height), [scene, width, height]);
   const labels = useMemo(() => {
     const safe = safeLinePart(scene, safeLevel);
     const parts = [...filmParts(scene, result), ...(safe ? [safe] : [])];
@@ -79,11 +78,25 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
         <Spills scene={scene} view={view} keep={keep} />
         <SafeLine scene={scene} view={view} level={safeLevel} />
         <Labels labels={labels} keep={keep} />
-        <SheetFoot scene={scene.scene} view={view} format={format} />
+        <rect x={5.5} y={5.5} width={view.width - 11} height={view.height - 11} className="tw-sheet" />
+        <text x={view.width - 14} y={view.height - 14} textAnchor="end" className="tw-sheetSmall">
+          side elevation, 1 : {Math.round(pointsPerMetre / view.scale)}
+        </text>
       </svg>
     </div>
   );
 });
+
+/** Picture points of the screen in one metre of the sheet, at 96 to the inch. */
+const pointsPerMetre = 96 / 0.0254;
+/** A film has its bar and its chart below it and leaves out the title block; this much of its strip remains [px]. */
+const foot = 12;
+
+function filmView({ scene }: FilmScene, width: number, height: number): View {
+  const { foot: block } = fitView(scene.bounds, { width, height });
+  const view = fitView(scene.bounds, { width, height: height + block - foot });
+  return { ...view, height, foot };
+}
 
 interface LayerProps {
   readonly scene: FilmScene;
@@ -240,7 +253,7 @@ function Spills({ scene, view, keep }: LayerProps) {
           />
         );
       })}
-      <g ref={keep("floor")} display="none">
+      <g ref={keep("floor")} className="film-floor" display="none">
         <g transform={`translate(${middle} ${floor})`}>
           <path
             ref={keep("puddle")}

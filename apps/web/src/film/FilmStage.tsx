@@ -8,7 +8,7 @@ import { FilmChart } from "./FilmChart.tsx";
 import { FilmControls, pressPlay, useStillness } from "./FilmControls.tsx";
 import { FilmDrawing } from "./FilmDrawing.tsx";
 import { closeFilm, openFilm, type Played, playhead, stepFilm, toEvent, useFilm } from "./filmState.ts";
-import { clockText, eventSentence, latestEvent, verdictSeverity, verdictWords } from "./filmWords.ts";
+import { clockText, eventSentence, latestEvent, verdictSeverity } from "./filmWords.ts";
 
 /** Below this the drawing is not worth looking at [px]. */
 const leastDrawing = 220;
@@ -57,8 +57,9 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
           />
         )}
       </div>
-      <FilmControls stillness={stillness} />
-      <Moment played={played} />
+      <FilmControls stillness={stillness}>
+        <Moment played={played} />
+      </FilmControls>
       {played === undefined || size.width === 0 ? null : (
         <FilmChart played={played} format={format} width={size.width} />
       )}
@@ -97,8 +98,8 @@ function VerdictLine({ played, fault }: { readonly played: Played | undefined; r
   const severity = verdictSeverity[result.verdict];
   return (
     <p className={`film-verdict film-verdict-${result.verdict}`} data-verdict={result.verdict}>
-      {severity === undefined ? null : <Glyph severity={severity} />}
-      <strong>{verdictWords[result.verdict]}.</strong> {describeVerdict(verdictFacts(result), design, format)}
+      {severity === undefined ? null : <Glyph severity={severity} />}{" "}
+      {describeVerdict(verdictFacts(result), design, format)}
     </p>
   );
 }

@@ -24,8 +24,8 @@ export function SafetyTable({ design, sweep }: Props) {
       <table className="safety-table">
         <thead>
           <tr>
-            <th scope="col">When this happens</th>
-            <th scope="col">the floor</th>
+            <th scope="col">What goes wrong</th>
+            <th scope="col">Outcome</th>
             <th scope="col" className="number">
               Display{unit}
             </th>
@@ -126,5 +126,7 @@ function Row(props: {
 
 function Margin({ margin, format }: { readonly margin: number; readonly format: ScreenFormat }) {
   if (margin >= 0) return format.bare(margin, "length");
-  return <strong className="safety-over">{format.bare(-margin, "length")} over</strong>;
+  const over = format.bare(-margin, "length");
+  // A film of water over the rim rounds to nothing, and still is over it.
+  return <strong className="safety-over">{over === "0" ? "at the rim" : `${over} over`}</strong>;
 }

@@ -31,7 +31,9 @@ export interface FilmChartScene {
   /** Height of the time bar's line. */
   readonly bar: number;
   readonly ticks: readonly { readonly x: number; readonly text: string }[];
+  /** Shortened stretches, and those drawn longer. */
   readonly quiet: readonly { readonly x0: number; readonly x1: number; readonly text: string }[];
+  readonly stretched: readonly { readonly x0: number; readonly x1: number }[];
   readonly events: readonly { readonly x: number; readonly bad: boolean; readonly count: number }[];
   readonly bands: readonly ChartBand[];
   /** Moment under a place of the pointer [s]. */
@@ -45,7 +47,7 @@ export interface ChartOptions {
   readonly width: number;
 }
 
-const head = 40;
+const head = 38;
 const gap = 5;
 /** Codes of events that are trouble and not just a change. */
 export const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAir", "pump/givenUp", "topOff/empty"]);
@@ -57,11 +59,11 @@ export const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAi
  *  Source: own construction. */
 export function layoutFilmChart({ result, scale, width }: ChartOptions): FilmChartScene {
   const narrow = width < 560;
-  const x0 = narrow ? 12 : 150;
+  const x0 = narrow ? 12 : 164;
   const x1 = width - (narrow ? 12 : 20);
   const xOf = (t: number) => x0 + (x1 - x0) * scale.toShare(t);
-  const room = narrow ? 46 : 34;
-  const lead = narrow ? 16 : 0;
+  const room = narrow ? 40 : 30;
+  const lead = narrow ? 18 : 0;
   const { film } = result;
   const bands = result.vessels.flatMap((vessel, index): ChartBand[] => {
     // A reservoir without a rim that never moves tells nothing.
@@ -84,6 +86,7 @@ export function layoutFilmChart({ result, scale, width }: ChartOptions): FilmCha
     quiet: scale.stretches.flatMap(({ t0, t1, shortened }) =>
       shortened ? [{ x0: xOf(t0), x1: xOf(t1), text: timeWords(t1 - t0) }] : [],
     ),
+    stretched: scale.stretches.flatMap(({ t0, t1, stretched }) => (stretched ? [{ x0: xOf(t0), x1: xOf(t1) }] : [])),
     events: eventMarks(result, xOf),
     bands: placed,
     xOf,

@@ -66,8 +66,8 @@ describe("the playhead of a film", () => {
     const scale: TimeScale = {
       ...evenScale(1800),
       stretches: [
-        { t0: 0, t1: 100, u0: 0, u1: 0.8, shortened: false },
-        { t0: 100, t1: 1800, u0: 0.8, u1: 1, shortened: true },
+        { t0: 0, t1: 100, u0: 0, u1: 0.8, shortened: false, stretched: false },
+        { t0: 100, t1: 1800, u0: 0.8, u1: 1, shortened: true, stretched: false },
       ],
     };
     const { next } = courseOf(scale, 1);

@@ -25,14 +25,26 @@ describe("the time bar of a film", () => {
 
   it("lets time run at one pace wherever it is not shortened", () => {
     const { stretches } = shortenedScale({ times, levels }, events, 1800);
-    const paces = stretches.filter(({ shortened }) => !shortened).map(({ t0, t1, u0, u1 }) => (t1 - t0) / (u1 - u0));
+    const paces = stretches
+      .filter(({ shortened, stretched }) => !shortened && !stretched)
+      .map(({ t0, t1, u0, u1 }) => (t1 - t0) / (u1 - u0));
     for (const pace of paces) expect(pace).toBeCloseTo(paces[0]!, 6);
   });
 
   it("shortens nothing where a level falls evenly from end to end", () => {
     const even = Array.from({ length: 50 }, (_, i) => i * 36);
     const scale = shortenedScale({ times: even, levels: [even.map((t) => 1 - t / 1e4)] }, [], 1764);
-    expect(scale.stretches).toEqual([{ t0: 0, t1: 1764, u0: 0, u1: 1, shortened: false }]);
+    expect(scale.stretches).toEqual([{ t0: 0, t1: 1764, u0: 0, u1: 1, shortened: false, stretched: false }]);
+  });
+
+  it("stretches a minute of trouble after days of slow fall, and does not call the days quiet", () => {
+    const days = [0, 60, 100_000, 200_000, 300_000, 300_020, 300_040, 300_060, 864_000];
+    const falls = [[0.2, 0.2, 0.15, 0.1, 0.05, 0.06, 0.05, 0.06, 0.06]];
+    const trouble = [{ t: 60 }, { t: 300_000 }, { t: 300_020 }, { t: 300_040 }, { t: 300_060 }];
+    const { stretches } = shortenedScale({ times: days, levels: falls }, trouble, 864_000);
+    const fall = stretches.find(({ t0, t1 }) => t0 <= 100_000 && t1 >= 200_000);
+    expect(fall?.shortened).toBe(false);
+    expect(stretches.find(({ t0 }) => t0 === 300_000)?.stretched).toBe(true);
   });
 
   it("keeps every moment's order and finds it again, whatever happens when", () => {

@@ -6,8 +6,10 @@ export interface Stretch {
   readonly t1: number;
   readonly u0: number;
   readonly u1: number;
-  /** True where time is drawn, and played, shorter than where things happen. */
+  /** True where time is drawn, and played, shorter than where most happens. */
   readonly shortened: boolean;
+  /** True where time is drawn longer, so that events close together can be told apart. */
+  readonly stretched: boolean;
 }
 
 /** Where a moment stands on the time bar, and back. */
@@ -27,7 +29,7 @@ export interface TimeScale {
  *  Source: analytic.
  *  Example: evenScale(200).toShare(50)  ->  0.25 */
 export function evenScale(duration: number): TimeScale {
-  return scaleOf(duration, [{ t0: 0, t1: duration, u0: 0, u1: 1, shortened: false }]);
+  return scaleOf(duration, [{ t0: 0, t1: duration, u0: 0, u1: 1, shortened: false, stretched: false }]);
 }
 
 /** Share of the bar that goes by time, by movement of the levels, and by the number of events. Own choice. */
@@ -36,8 +38,8 @@ const byMovement = 0.5;
 const byEvents = 0.35;
 /** Least share of a stretch, so that none is lost to sight. */
 const leastShare = 0.045;
-/** Time runs this much faster than in the slowest stretch before one is called shortened. */
-const shortenedBy = 3;
+/** Time runs this much faster or slower than where most happens before a stretch is called shortened or stretched. */
+const differsBy = 3;
 /** Events nearer than this share of the film belong together; with more groups than `mostGroups` it grows. */
 const together = 0.02;
 const mostGroups = 5;
@@ -75,21 +77,24 @@ export function shortenedScale(
   });
   const shares = normalised(weights);
   const paces = shares.map((share, i) => (knots[i + 1]! - knots[i]!) / share);
-  const slowest = Math.min(...paces);
-  const short = paces.map((pace) => pace > slowest * shortenedBy);
-  if (!short.includes(true)) return evenScale(duration);
-  // All that is not shortened shares one pace, so that slopes in the plot can be compared.
-  const rest = sum(shares.filter((_, i) => !short[i]));
-  const restTime = sum(shares.map((_, i) => (short[i] ? 0 : knots[i + 1]! - knots[i]!)));
+  // The stretch with most of the bar sets the pace that the others are measured by.
+  const pace = paces[shares.indexOf(Math.max(...shares))]!;
+  const short = paces.map((own) => own > pace * differsBy);
+  const long = paces.map((own) => own < pace / differsBy);
+  if (!short.includes(true) && !long.includes(true)) return evenScale(duration);
+  // All that is neither shares one pace, so that slopes in the plot can be compared.
+  const even = shares.map((_, i) => !short[i] && !long[i]);
+  const rest = sum(shares.filter((_, i) => even[i]));
+  const restTime = sum(shares.map((_, i) => (even[i] ? knots[i + 1]! - knots[i]! : 0)));
   const stretches: Stretch[] = [];
   let u = 0;
   for (let i = 0; i < shares.length; i += 1) {
     const [t0, t1] = [knots[i]!, knots[i + 1]!];
-    const share = short[i] ? shares[i]! : (rest * (t1 - t0)) / restTime;
+    const share = even[i] ? (rest * (t1 - t0)) / restTime : shares[i]!;
     const before = stretches.at(-1);
-    if (before !== undefined && !before.shortened && !short[i])
+    if (before !== undefined && !before.shortened && !before.stretched && even[i])
       stretches[stretches.length - 1] = { ...before, t1, u1: u + share };
-    else stretches.push({ t0, t1, u0: u, u1: u + share, shortened: short[i]! });
+    else stretches.push({ t0, t1, u0: u, u1: u + share, shortened: short[i]!, stretched: long[i]! });
     u += share;
   }
   return scaleOf(duration, stretches);
