@@ -24,9 +24,17 @@ export function newtonStep(net: CompiledNetwork, state: NetworkState, first: boo
     // Often enough that what is left is the third derivative's, not at all where Newton's own error is below every tolerance.
     const rounds = state.energyResidual > 1e-2 ? 2 : state.energyResidual > 1e-5 ? 1 : 0;
     if (rounds > 0) bendStep(net, state, rounds);
+    setDescent(state);
+    // Where the bend leads uphill the plain step is taken, which never does.
+    if (rounds > 0 && !(state.descent > 0)) restorePlain(net, state);
   }
   setDescent(state);
   return false;
+}
+
+function restorePlain(net: CompiledNetwork, state: NetworkState): void {
+  for (let j = 0; j < net.junctionCount; j++) state.rhs[j] = state.headChange[j];
+  setChange(net, state);
 }
 
 function setChange(net: CompiledNetwork, state: NetworkState): void {
@@ -49,7 +57,8 @@ function setDescent(state: NetworkState): void {
  *  with the elimination at hand, in rounds that end where they no longer contract. */
 function bendStep(net: CompiledNetwork, state: NetworkState, rounds: number): void {
   const { from, to, plan, junctionCount: size, nodeCount } = net;
-  const { rhs, more, values, inverse, conductance, left, flow, change, curvature, bent, trial } = state;
+  const { rhs, more, values, inverse, conductance, left, flow, change, curvature, bent, trial, headChange } = state;
+  for (let j = 0; j < size; j++) headChange[j] = rhs[j];
   let before = Number.POSITIVE_INFINITY;
   for (let round = 0; round < rounds; round++) {
     for (let n = 0; n < nodeCount; n++) more[n] = 0;
@@ -127,7 +136,6 @@ function followTees(net: CompiledNetwork, state: NetworkState): boolean {
       change[l] = conductance[l] * (left[l] - trial[l] + rhs[from[l]] - rhs[to[l]]);
     }
   }
-  for (let j = 0; j < size; j++) rhs[j] = headChange[j];
-  setChange(net, state);
+  restorePlain(net, state);
   return false;
 }
