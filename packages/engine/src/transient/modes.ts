@@ -23,8 +23,10 @@ export interface CircuitMode {
   idle: boolean;
   /** The line has taken in air and stands or falls as a column. */
   aired: boolean;
-  /** The intake draws air. */
+  /** The intake lies in the air. */
   dry: boolean;
+  /** It came to lie there while no pump ran: told as drawing air when one is switched on. */
+  dryUntold: boolean;
   /** Times it has drawn air: a pump that hunts is left off. */
   timesDry: number;
   /** Share of its check valves' section that lets water back. */
@@ -49,6 +51,7 @@ export function startingModes(model: TransientModel): Modes {
       idle: false,
       aired: false,
       dry: false,
+      dryUntold: false,
       timesDry: 0,
       leak: 0,
     })),

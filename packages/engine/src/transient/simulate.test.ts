@@ -149,6 +149,52 @@ describe("simulate", () => {
     }
   });
 
+  it("lets a line that leaves the display siphon it down to its intake and no further, whether or not its pump has power", () => {
+    const model = atRest();
+    const [back] = model.circuits;
+    if (!back) throw new Error("no circuit");
+    const { upper: _, ...line } = back;
+    const feed = {
+      ...line,
+      id: "feed",
+      source: 0,
+      intakeElevation: 1.3,
+      outlets: [{ id: "below", node: "out", vessel: 2, elevation: 0.2, breakElevation: 0.2 }],
+      pumps: back.pumps.map((pump) => ({ ...pump, speed: 0 })),
+    };
+    const run = simulate({ ...model, circuits: [feed] }, [], { duration: 7200, record: false });
+    // Analytic: nothing flows once the intake lies in the air.
+    expect(run.finalLevels[0]).toBeCloseTo(1.3, 5);
+    expect(run.ranges[0]?.lowest).toBeGreaterThan(1.3 - 1e-5);
+    expect(codes(run)).not.toContain("pump/drawsAir feed");
+    const start = { at: 3600, action: { kind: "pumpSpeed", circuit: 0, pump: 0, speed: 1 } } as const;
+    const started = simulate({ ...model, circuits: [feed] }, [start], { duration: 7200, record: false });
+    expect(started.finalLevels[0]).toBeCloseTo(1.3, 5);
+    expect(started.events.find((event) => event.code === "pump/drawsAir")?.t).toBe(3600);
+  });
+
+  it("starts a top-off left to itself again where the level has fallen meanwhile, and stops it where it is too high", () => {
+    const model = atRest({ evaporation: [{ vessel: 3, flow: 1e-6 }] });
+    const reservoir = { id: "reservoir", floor: 0, area: 0.1, rim: Infinity, rimLength: 0, startLevel: 0.5 };
+    const level = model.vessels[3]?.startLevel ?? 0;
+    const topped = {
+      ...model,
+      vessels: [...model.vessels, reservoir],
+      topOff: { reservoir: 4, to: 3, flow: 2e-5, onLevel: level - 0.004, offLevel: level },
+    };
+    const mode = (at: number, kind: "auto" | "off" | "open"): TimedAction => ({
+      at,
+      action: { kind: "topOff", mode: kind },
+    });
+    const late = simulate(topped, [mode(0, "off"), mode(7200, "auto")], { duration: 14_400, record: false });
+    expect(late.events.find((event) => event.code === "topOff/on")?.t).toBe(7200);
+    // Analytic: two hours' loss of 7.2 L, made good at 72 L/h less the 3.6 L/h that go on, takes seven minutes.
+    expect(late.finalLevels[3]).toBeGreaterThan(level - 0.0045);
+    const early = simulate(topped, [mode(0, "open"), mode(600, "auto")], { duration: 1200, record: false });
+    expect(early.events.find((event) => event.code === "topOff/off")?.t).toBe(600);
+    expect(early.finalLevels[4]).toBeCloseTo(0.5 - (2e-5 * 600) / 0.1, 6);
+  });
+
   it("keeps every litre, no volume below nothing and every number finite, whatever happens in whatever order", () => {
     const action = fc.oneof(
       fc.record({

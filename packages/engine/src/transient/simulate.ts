@@ -72,6 +72,7 @@ export function simulate(
     settle();
   };
 
+  for (const vessel of model.vessels) if (vessel.startLevel > vessel.rim) tell({ code: "rim/over", at: vessel.id });
   out.moment(0, y);
   actNow();
   if (events.length > 0) out.moment(0, y);
@@ -144,6 +145,7 @@ function beginModes(system: HybridSystem, y: Float64Array): void {
   for (const element of system.circuits) {
     const { circuit, mode } = element;
     mode.dry = surfaceOf(model, y, circuit.source) < circuit.intakeElevation;
+    mode.dryUntold = mode.dry;
     element.solve(y);
     mode.idle = element.upward() <= 0;
   }

@@ -1,7 +1,7 @@
-import { fillReserve } from "./elements/circuitElement.ts";
+import { type CircuitElement, fillReserve } from "./elements/circuitElement.ts";
 import type { HybridSystem } from "./hybridSystem.ts";
 import type { TransientAction } from "./model.ts";
-import { dryStarts } from "./modes.ts";
+import { type CircuitMode, dryStarts } from "./modes.ts";
 import type { OdeEvents } from "./ode/index.ts";
 import { surfaceOf } from "./stateLayout.ts";
 
@@ -55,22 +55,28 @@ export const floodedAgain = 0.02;
 const startDepth = 1e-3;
 const stopDepth = 2e-4;
 
+/** What is told of a change. */
+interface Told {
+  readonly code: TransientEventCode;
+  readonly at: string;
+}
+
 interface Watch {
   readonly direction: -1 | 0 | 1;
   value(y: Float64Array): number;
   /** What changes when the value passes zero, `rising` or falling; returns what to tell, if anything. */
-  happen(rising: boolean): { readonly code: TransientEventCode; readonly at: string } | undefined;
+  happen(rising: boolean): Told | undefined;
 }
 
 /** The watches of a system: everything that changes its modes, and all that is worth telling. */
 export interface Transitions {
   readonly events: OdeEvents;
   /** Carries out the change that belongs to an event just passed. */
-  pass(index: number): { readonly code: TransientEventCode; readonly at: string } | undefined;
+  pass(index: number): Told | undefined;
   /** Carries out an action. */
   act(action: TransientAction, y: Float64Array): void;
   /** Changes modes that follow from others, after an event or action; returns what to tell. */
-  settle(y: Float64Array): { readonly code: TransientEventCode; readonly at: string }[];
+  settle(y: Float64Array): Told[];
 }
 
 /** Returns the watches of a system. Source: own construction; criteria as stated at each. */
@@ -105,7 +111,7 @@ export function transitions(system: HybridSystem): Transitions {
     },
     act: (action, y) => act(system, action, y),
     settle(y) {
-      const told = settleCircuits(system, y);
+      const told = [...settleCircuits(system, y), ...settleTopOff(system, y)];
       look(y);
       return told;
     },
@@ -210,17 +216,25 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
       happen: (rising) => {
         if (!rising) {
           mode.dry = true;
-          mode.timesDry++;
-          return { code: mode.timesDry > dryStarts ? "pump/givenUp" : "pump/drawsAir", at: circuit.id };
+          mode.dryUntold = stands(mode);
+          return mode.dryUntold ? undefined : drawsAir(element);
         }
         if (!mode.dry || mode.timesDry > dryStarts) return undefined;
         mode.dry = false;
-        if (mode.target.every((speed) => speed === 0)) return undefined;
+        mode.dryUntold = false;
+        if (stands(mode)) return undefined;
         return { code: "pump/floodedAgain", at: circuit.id };
       },
     };
     return [...outlets, turns, fills, intake];
   });
+}
+
+const stands = (mode: CircuitMode): boolean => mode.target.every((speed) => speed === 0);
+
+function drawsAir({ circuit, mode }: CircuitElement): Told {
+  mode.timesDry++;
+  return { code: mode.timesDry > dryStarts ? "pump/givenUp" : "pump/drawsAir", at: circuit.id };
 }
 
 function topOffWatches({ model, modes }: HybridSystem): Watch[] {
@@ -270,13 +284,14 @@ function act({ layout, modes, circuits }: HybridSystem, action: TransientAction,
 }
 
 /** A line whose upper outlets have all let in air, with nothing pumped up, stands as a column from then on. */
-function settleCircuits(
-  { model, circuits }: HybridSystem,
-  y: Float64Array,
-): { readonly code: TransientEventCode; readonly at: string }[] {
-  const told: { code: TransientEventCode; at: string }[] = [];
+function settleCircuits({ model, circuits }: HybridSystem, y: Float64Array): Told[] {
+  const told: Told[] = [];
   for (const element of circuits) {
     const { circuit, mode } = element;
+    if (mode.dryUntold && !stands(mode)) {
+      mode.dryUntold = false;
+      told.push(drawsAir(element));
+    }
     circuit.outlets.forEach((outlet, o) => {
       const height = mode.breakWorks[o] ? outlet.breakElevation : outlet.elevation;
       const under = surfaceOf(model, y, outlet.vessel) > height + 1e-6;
@@ -298,4 +313,14 @@ function settleCircuits(
     told.push({ code: "circuit/air", at: circuit.id });
   }
   return told;
+}
+
+/** A top-off left to itself again takes the level as it finds it: beyond where it starts or stops there is no crossing to see. */
+function settleTopOff({ model, modes }: HybridSystem, y: Float64Array): Told[] {
+  const { topOff } = model;
+  if (!topOff || modes.topOff !== "auto") return [];
+  const level = surfaceOf(model, y, topOff.to);
+  if (modes.topOffRuns ? level <= topOff.offLevel : level >= topOff.onLevel) return [];
+  modes.topOffRuns = !modes.topOffRuns;
+  return [{ code: modes.topOffRuns ? "topOff/on" : "topOff/off", at: "topOff" }];
 }

@@ -179,6 +179,20 @@ export class CircuitElement implements FlowElement {
       for (const link of this.#links[i]) flow += this.#state.flow[link];
       this.outflow[i] = flow;
     }
+    if (this.mode.dry) this.#keepSourceDry();
+  }
+
+  /** An intake in the air gives nothing: what outlets let out is no more than what others take in. */
+  #keepSourceDry(): void {
+    const { outflow } = this;
+    let out = 0;
+    let back = 0;
+    for (let i = 0; i < outflow.length; i++) {
+      if (outflow[i] > 0) out += outflow[i];
+      else back -= outflow[i];
+    }
+    if (!(out > back)) return;
+    for (let i = 0; i < outflow.length; i++) if (outflow[i] > 0) outflow[i] *= back / out;
   }
 
   #setSpeed(i: number, speed: number): void {
