@@ -37,6 +37,7 @@ export function buildProgram(finish: (code: ExitCode) => void): Command {
 
   withPumps(answering(subcommand(program, "assess <file...>")))
     .description("what the water does in a design, and what to mind")
+    .option("--no-sweep", "leave out what power cuts, blocked drains and other scenarios would do")
     .action(async (files, options) => {
       finish(await (await import("./commands/assessCommand.ts")).assessCommand(files, options));
     });

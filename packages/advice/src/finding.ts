@@ -62,6 +62,7 @@ export type FindingCode =
   | "overTime/top-off-fails"
   | "overTime/top-off-stuck-open"
   | "overTime/tight"
+  | "overTime/running"
   | "overTime/unsolved"
   | "caution/leakage-protection"
   | "caution/check-valve-alone"

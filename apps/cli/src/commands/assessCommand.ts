@@ -1,4 +1,4 @@
-import { type Assessment, assess } from "@tidewright/advice";
+import { type Assessment, assess, safetySweep, withSweep } from "@tidewright/advice";
 import { type ExitCode, exitCodes } from "../exitCodes.ts";
 import { loadAllDesigns } from "../input/loadAllDesigns.ts";
 import { loadCatalogue } from "../input/loadCatalogue.ts";
@@ -9,6 +9,8 @@ import { assessmentText } from "../views/assessmentText.ts";
 /** Options of `assess`. */
 export interface AssessOptions extends AnswerOptions {
   readonly catalogue?: string;
+  /** False leaves out what the scenarios over time find. */
+  readonly sweep: boolean;
 }
 
 /** Works out every design named and answers what its water does; one file gives one answer, several give a list. */
@@ -17,7 +19,12 @@ export async function assessCommand(files: readonly string[], options: AssessOpt
   const designs = await loadAllDesigns(files, catalogue);
   const answers: Assessment[] = [];
   for (const { file, design } of designs)
-    answers.push(await withProgress(`Assessing ${file}`, () => assess(design, catalogue)));
+    answers.push(
+      await withProgress(`Assessing ${file}`, () => {
+        const running = assess(design, catalogue);
+        return options.sweep ? withSweep(running, safetySweep(design, catalogue)) : running;
+      }),
+    );
   await deliver(
     options,
     () => (answers.length === 1 ? answers[0] : answers),

@@ -8,6 +8,7 @@ import {
   scenariosOf,
   type WhatIf,
   whatIf,
+  withSweep,
 } from "@tidewright/advice";
 import { demoCatalogue } from "@tidewright/catalogue";
 import { checkDesign, checkScenario, type Design, type Problem, readDesign, readJson } from "@tidewright/design";
@@ -48,7 +49,10 @@ export function api(): Hono {
   });
   routes.use(bodyLimit({ maxSize: largestInput, onError: (context) => problemResponse(context, tooLarge) }));
   routes.get("/openapi.json", (context) => context.json(openApiDocument()));
-  routes.post("/assess", async (context) => answer(context, assess(await designOf(context), demoCatalogue)));
+  routes.post("/assess", async (context) => {
+    const design = await designOf(context);
+    return answer(context, withSweep(assess(design, demoCatalogue), safetySweep(design, demoCatalogue)));
+  });
   routes.post("/rank", async (context) => {
     const design = await designOf(context);
     return answer(context, rank(design, demoCatalogue, rankOptions(context, design)));

@@ -13,6 +13,8 @@ export interface SafetyRow {
   readonly timeToTrouble?: number;
   /** What the trouble is: a place that spills or a loop whose pump draws air, by path. */
   readonly troubleAt?: string;
+  /** The vessel in question, where the trouble is a rim. */
+  readonly troublePlace?: string;
   readonly spilled: number;
   /** Water that came back into the sump [m3]: greatest rise of what it holds. */
   readonly sumpGain: number;

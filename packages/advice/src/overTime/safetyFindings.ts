@@ -19,6 +19,13 @@ const told: Partial<
   topOffStuckOpen: { code: "overTime/top-off-stuck-open", wet: "danger", dry: "warning" },
 };
 
+const simulated = "own simulation of all levels";
+
+/** Moment at which something first happens [s]. */
+function firstEvent({ scenario }: SafetyRow): number {
+  return Math.min(...scenario.events.map((event) => event.at));
+}
+
 /** Days without top-off below which a dry pump is a warning. Source: common practice, no source: a long weekend. */
 const longWeekend = 4;
 
@@ -27,15 +34,28 @@ const longWeekend = 4;
  *  rows of the sweep   answers of the sweep   design   -> Finding[]. Source: engine `simulate`; limits each with its own. */
 export function safetyFindings(rows: readonly SafetyRow[], answers: SafetyAnswers, design: Design): Finding[] {
   const found: Finding[] = [];
+  const early = rows.find((row) => row.timeToTrouble !== undefined && row.timeToTrouble < firstEvent(row));
+  if (early)
+    found.push({
+      code: "overTime/running",
+      severity: "danger",
+      at: early.troubleAt ?? "/sump",
+      value: early.timeToTrouble ?? 0,
+      dimension: "time",
+      data: { verdict: early.verdict, seconds: early.timeToTrouble ?? 0, place: early.troublePlace ?? "display" },
+      source: simulated,
+    });
   for (const row of rows) {
     const { scenario, verdict } = row;
+    // What went wrong before anything happened is no fault of the scenario's.
+    if (row.timeToTrouble !== undefined && row.timeToTrouble < firstEvent(row)) continue;
     if (verdict === "unsolved") {
       found.push({
         code: "overTime/unsolved",
         severity: "warning",
         at: placeOf(row, design),
         data: { scenario: scenario.id },
-        source: "own simulation",
+        source: simulated,
       });
       continue;
     }
@@ -55,9 +75,9 @@ export function safetyFindings(rows: readonly SafetyRow[], answers: SafetyAnswer
           verdict,
           names: scenario.subjects.join(" + "),
           seconds: row.timeToTrouble ?? 0,
-          ...(row.worst ? { place: row.worst.place } : {}),
+          place: row.troublePlace ?? row.worst?.place ?? "display",
         },
-        source: slow ? "common practice, no source" : "own simulation of all levels",
+        source: slow ? "common practice, no source" : simulated,
       });
     } else if (
       verdict === "tight" &&

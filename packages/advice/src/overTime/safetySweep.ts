@@ -70,7 +70,9 @@ function rowOf(result: WhatIf): SafetyRow {
   const trouble =
     result.timeToTrouble === undefined
       ? undefined
-      : result.events.find((event) => event.t === result.timeToTrouble && event.code !== "action");
+      : result.events.find(
+          (event) => event.t === result.timeToTrouble && (event.code === "rim/over" || event.code === "pump/drawsAir"),
+        );
   return {
     scenario: result.scenario,
     verdict: result.verdict,
@@ -82,6 +84,7 @@ function rowOf(result: WhatIf): SafetyRow {
     },
     ...(result.timeToTrouble === undefined ? {} : { timeToTrouble: result.timeToTrouble }),
     ...(trouble ? { troubleAt: trouble.path } : {}),
+    ...(trouble?.code === "rim/over" ? { troublePlace: trouble.name } : {}),
     spilled: result.spilled,
     sumpGain: sumpGain(result),
   };

@@ -15,7 +15,9 @@ const order: Record<Severity, number> = { danger: 0, warning: 1, notice: 2 };
  *  Source: own construction.
  *  Example: withSweep({ findings: [{ code: "sump/too-small", severity: "danger", at: "/sump", source: "x" }] }, { findings: [] }).findings  ->  [] */
 export function withSweep(assessment: Assessment, sweep: Pick<SafetySweep, "findings">): Assessment {
-  const kept = assessment.findings.filter((finding) => !givesWay.has(finding.code));
+  // A design that runs over as drawn was never cut off from a running state, so there the estimate stands.
+  const played = !sweep.findings.some((finding) => finding.code === "overTime/running");
+  const kept = assessment.findings.filter((finding) => !(played && givesWay.has(finding.code)));
   const findings: Finding[] = [...kept, ...sweep.findings].sort((a, b) => order[a.severity] - order[b.severity]);
   return { ...assessment, findings };
 }

@@ -285,34 +285,35 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "overTime/power-cut": {
     title: "The floor gets wet on a power cut",
-    sentence: "With the power off, {place} runs over after {after}: {value} on the floor.",
+    sentence: "With the power off, the {place} runs over after {after}: {value} on the floor.",
     dry: "With the power off a pump draws air after {after}.",
     fix: "Lower the operating level, raise the siphon breaks or take a larger sump.",
     caution: plug,
   },
   "overTime/restart": {
     title: "The floor gets wet when the power comes back",
-    sentence: "After a power cut {place} runs over at {after}: {value} on the floor before the drains have caught up.",
+    sentence:
+      "After a power cut the {place} runs over at {after}: {value} on the floor before the drains have caught up.",
     dry: "After a power cut the return chamber runs so low at {after} that the pump draws air.",
     fix: "Give the box more height or the emergency drain more bore; start the pump slowly; lower the operating level.",
     caution: plug,
   },
   "overTime/drain-blocked": {
     title: "One blocked drain wets the floor",
-    sentence: "With “{names}” blocked, {place} runs over at {after}: {value} on the floor.",
+    sentence: "With “{names}” blocked, the {place} runs over at {after}: {value} on the floor.",
     dry: "With “{names}” blocked the display fills until the pump draws air at {after}; the floor stays dry.",
     fix: "Enlarge the emergency drain until it carries the whole flow, or lower the return flow.",
     caution: "Strainers catch snails and leaves: look at them every week.",
   },
   "overTime/two-drains-blocked": {
     title: "Two blocked drains wet the floor",
-    sentence: "With “{names}” blocked at once, {place} runs over at {after}: {value} on the floor.",
+    sentence: "With “{names}” blocked at once, the {place} runs over at {after}: {value} on the floor.",
     dry: "With “{names}” blocked at once the display fills until the pump draws air at {after}; the floor stays dry.",
     fix: "Keep so little water in the return chamber that the display can hold it, or enlarge the last drain.",
   },
   "overTime/pump-fails": {
     title: "One failed pump makes trouble",
-    sentence: "With {names} failed, {place} runs over at {after}: {value} on the floor.",
+    sentence: "With {names} failed, the {place} runs over at {after}: {value} on the floor.",
     dry: "With {names} failed a pump draws air at {after}.",
     fix: "Give each pump a check valve and room in the sump for what runs back without it.",
   },
@@ -338,7 +339,7 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
   },
   "overTime/top-off-stuck-open": {
     title: "A stuck top-off wets the floor",
-    sentence: "With the top-off stuck open {place} runs over after {after}: {value} on the floor.",
+    sentence: "With the top-off stuck open the {place} runs over after {after}: {value} on the floor.",
     dry: "With the top-off stuck open a pump draws air after {after}.",
     fix: "Let the reservoir hold no more than the sump has room for, or add a second float that shuts it.",
   },
@@ -347,6 +348,13 @@ export const findingWords: Readonly<Record<FindingCode, Words>> = {
     sentence:
       "The {place} stops {value} below its rim; {limit} is the least for ripples and for the hand that sets the level.",
     fix: "Lower the operating level by as much.",
+    caution: plug,
+  },
+  "overTime/running": {
+    title: "It runs over with everything working",
+    sentence: "Started as drawn, the {place} runs over after {after}, before anything fails.",
+    dry: "Started as drawn, a pump draws air after {after}, before anything fails.",
+    fix: "Put right what the running state tells first; the scenarios say little until then.",
     caution: plug,
   },
   "overTime/unsolved": {
