@@ -90,7 +90,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
 /** Picture points of the screen in one metre of the sheet, at 96 to the inch. */
 const pointsPerMetre = 96 / 0.0254;
 /** A film has its bar and its chart below it and leaves out the title block; this much of its strip remains [px]. */
-const foot = 12;
+const foot = 22;
 
 function filmView({ scene }: FilmScene, width: number, height: number): View {
   const { foot: block } = fitView(scene.bounds, { width, height });

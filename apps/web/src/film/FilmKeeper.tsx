@@ -49,7 +49,7 @@ export function FilmButton() {
   return (
     <button
       type="button"
-      className="tool"
+      className="tool film-tool"
       aria-pressed={open}
       aria-keyshortcuts="w"
       title="What happens when something fails (W)"

@@ -38,8 +38,11 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
       <header className="film-head">
         <ScenarioChoice />
         <VerdictLine played={played} fault={fault} />
-        <button type="button" className="action film-close" onClick={closeFilm}>
-          Back to running
+        <button type="button" className="action film-close" aria-label="Back to running" onClick={closeFilm}>
+          <span className="film-close-words">Back to running</span>
+          <span className="film-close-mark" aria-hidden="true">
+            ×
+          </span>
         </button>
       </header>
       <div className="film-picture" ref={box}>

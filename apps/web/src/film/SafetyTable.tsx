@@ -101,14 +101,23 @@ function Row(props: {
         <span className="safety-mark">{severity === undefined ? null : <Glyph severity={severity} />}</span>
         {verdictWords[verdict]}
       </td>
-      {[margins.display, margins.overflowBox, margins.sump].map((margin, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: three columns, always the same
-        <td key={i} className="number">
+      {(
+        [
+          ["Display", margins.display],
+          ["Box", margins.overflowBox],
+          ["Sump", margins.sump],
+        ] as const
+      ).map(([label, margin]) => (
+        <td key={label} className="number" data-label={`${label}, ${format.label("length")}`}>
           {margin === undefined ? "" : <Margin margin={margin} format={format} />}
         </td>
       ))}
-      <td className="number">{timeToTrouble === undefined ? "" : timeWords(timeToTrouble)}</td>
-      <td className="number">{spilled > 1e-6 ? <strong>{format.bare(spilled, "volume")}</strong> : ""}</td>
+      <td className="number" data-label="Trouble after">
+        {timeToTrouble === undefined ? "" : timeWords(timeToTrouble)}
+      </td>
+      <td className="number" data-label={`On the floor, ${format.label("volume")}`}>
+        {spilled > 1e-6 ? <strong>{format.bare(spilled, "volume")}</strong> : ""}
+      </td>
       <td className="safety-keys">
         <button
           type="button"

@@ -9,7 +9,7 @@ export function showFilm(design: Design, scenarioId: string, at: "start" | "wors
   if (isWideScreen()) show({ drawerOpen: false });
   // After React has drawn it: before that there is nothing to go to.
   requestAnimationFrame(() => {
-    document.querySelector(".film")?.scrollIntoView({ block: "nearest" });
     document.querySelector<HTMLElement>(".film-play")?.focus({ preventScroll: true });
+    if (!isWideScreen()) document.querySelector(".film")?.scrollIntoView({ block: "start" });
   });
 }
