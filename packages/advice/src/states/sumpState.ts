@@ -64,18 +64,25 @@ function fillLevel(chambers: readonly { level: number; area: number }[], volume:
   return sorted.at(-1)?.level ?? 0;
 }
 
-/** Highest depth in the return chamber with which the drain-down still fits: the other chambers keep their running levels. */
+/** Highest depth in the return chamber with which the drain-down still fits below the rim. A chamber stands at its running level or,
+ *  drowned, at the return chamber's: room(z) = sum of area (rim - max(level, z)) = volume, solved from the rim down. */
 function safeLevel(
-  system: PreparedSystem,
+  { geometry }: PreparedSystem,
   chambers: readonly { level: number; area: number }[],
   volume: number,
 ): number {
-  const { geometry } = system;
   const last = chambers.at(-1);
   if (!last) return 0;
-  const others = chambers
-    .slice(0, -1)
-    .reduce((sum, chamber) => sum + chamber.area * Math.max(0, geometry.sumpRim - chamber.level), 0);
-  const needed = Math.max(0, volume - others);
-  return Math.max(0, geometry.sumpRim - geometry.sumpFloor - needed / last.area);
+  const others = chambers.slice(0, -1).sort((a, b) => b.level - a.level);
+  let z = geometry.sumpRim;
+  let room = 0;
+  let area = last.area + others.reduce((sum, chamber) => sum + chamber.area, 0);
+  for (const chamber of others) {
+    const here = Math.min(geometry.sumpRim, chamber.level);
+    if (room + area * (z - here) >= volume) break;
+    room += area * (z - here);
+    z = here;
+    area -= chamber.area;
+  }
+  return Math.max(0, z - (volume - room) / area - geometry.sumpFloor);
 }
