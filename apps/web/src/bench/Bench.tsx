@@ -1,11 +1,15 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { openFile } from "../document/files.ts";
 import { Elevation, type ElevationProps } from "../drawing/index.ts";
+import { FilmKeeper } from "../film/FilmKeeper.tsx";
+import { FilmStage } from "../film/FilmStage.tsx";
+import { useFilm } from "../film/filmState.ts";
+import { useSafeLine } from "../film/useSafeLine.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
 import { dropDrag, edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
-import { isWideScreen } from "../state/useWideScreen.ts";
+import { isWideScreen, useWideScreen } from "../state/useWideScreen.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
 import { Curves } from "./Curves.tsx";
 import { Drawer } from "./Drawer.tsx";
@@ -31,8 +35,9 @@ export function Bench() {
   const over = useFileDrop();
   useUndoKeys();
   useLeaveWarning();
+  const film = useFilm((state) => state.open);
   return (
-    <div className="bench" data-drop={over ? "" : undefined}>
+    <div className={film ? "bench bench-film" : "bench"} data-drop={over ? "" : undefined}>
       <a className="skip" href="#findings">
         Skip to the findings
       </a>
@@ -40,7 +45,7 @@ export function Bench() {
       <main className="work">
         <AnswerSentence />
         <AnswerFigures />
-        <Drawing />
+        {film ? <FilmPlace /> : <Drawing />}
         <div className="side">
           <SectionIndex />
           <div className="side-scroll">
@@ -52,11 +57,25 @@ export function Bench() {
         <Drawer />
       </main>
       <Said />
+      <FilmKeeper />
       <NewDialog />
       <UnitsDialog />
       <ProblemsDialog />
       <SourcePopover />
       {over ? <p className="drop-word">Let go to open the design</p> : null}
+    </div>
+  );
+}
+
+/** Where the drawing is, while it shows a film. */
+function FilmPlace() {
+  const again = useFilm((state) => state.played);
+  const wide = useWideScreen();
+  return (
+    <div className="drawing drawing-film">
+      <FaultScreen what="the film" again={again}>
+        <FilmStage wide={wide} />
+      </FaultScreen>
     </div>
   );
 }
@@ -68,6 +87,7 @@ function Drawing() {
   const format = useFormat();
   const frame = useRef<HTMLElement>(null);
   const height = useFreeHeight(frame);
+  const ruled = useSafeLine();
   return (
     <section className="drawing" ref={frame} aria-label="Side elevation to scale">
       {assessed === undefined || height === undefined ? null : (
@@ -80,6 +100,7 @@ function Drawing() {
             onEdit={drag}
             onDrop={dropDrag}
             format={format}
+            ruled={ruled}
             showDimensions={dimensions && height > roomForDimensions}
             height={height}
           />

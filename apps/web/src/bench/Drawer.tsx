@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useRef } from "react";
+import { SafetySheet } from "../film/SafetySheet.tsx";
 import { show, useBench } from "../state/bench.ts";
 import type { DrawerTab } from "../state/benchState.ts";
 import { useWideScreen } from "../state/useWideScreen.ts";
@@ -12,6 +13,7 @@ const tabs: readonly (readonly [DrawerTab, string])[] = [
   ["levers", "What helps"],
   ["parts", "Parts"],
   ["sheet", "Costs"],
+  ["safety", "Over time"],
 ];
 
 /** The sections under the drawing, one at a time; pressing the open one shuts the drawer on a wide screen. */
@@ -72,6 +74,7 @@ export function Drawer() {
       >
         {seen && tab === "pumps" ? <RankingTable /> : null}
         {seen && tab === "levers" ? <Levers /> : null}
+        {seen && tab === "safety" ? <SafetySheet /> : null}
         {seen && tab === "parts" ? <PartsTable /> : null}
         {seen && tab === "sheet" ? <CostSheet /> : null}
       </div>

@@ -1,6 +1,7 @@
 import { describeFinding, type Finding, type Lever } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { useMemo, useState } from "react";
+import { ShowFinding } from "../film/ShowFinding.tsx";
 import { useFormat } from "../format/useFormat.ts";
 import { select, useBench } from "../state/bench.ts";
 import { EffectTable } from "./EffectTable.tsx";
@@ -69,6 +70,7 @@ function FindingRow({ finding, number, selected, lever, base }: RowProps) {
         {words.fix === "" ? null : <p className="finding-fix">{words.fix}</p>}
         {words.caution === undefined ? null : <p className="caution">{words.caution}</p>}
         <p className="finding-source">Limit: {finding.source}</p>
+        <ShowFinding finding={finding} />
         {lever === undefined ? null : (
           <>
             <button type="button" className="action" aria-expanded={trying} onClick={() => setTrying(!trying)}>

@@ -1,6 +1,7 @@
 import { demoJobs } from "../document/demoJobs.ts";
 import { chooseFile, saveFile } from "../document/files.ts";
 import { TextField } from "../fields/TextField.tsx";
+import { FilmButton } from "../film/FilmKeeper.tsx";
 import { openDesign, redoEdit, show, undoEdit, useBench } from "../state/bench.ts";
 import { changeSettings, type Theme, type UnitSystem, useSettings } from "../state/settings.ts";
 import { Menu } from "./Menu.tsx";
@@ -31,6 +32,7 @@ export function TopBar() {
           Save
         </button>
         <HistoryButtons />
+        <FilmButton />
         <UnitsMenu />
         <SheetMenu />
       </nav>

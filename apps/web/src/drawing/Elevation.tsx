@@ -15,10 +15,17 @@ import { flagRects, placeFlags } from "./placeFlags.ts";
 import { type LabelOffset, obstaclesOf, placeLabels } from "./placeLabels.ts";
 import { ShapeLayer } from "./ShapeLayer.tsx";
 import { SheetFoot } from "./SheetFoot.tsx";
-import type { Format, Handle, Levels, Point, Scene } from "./scene.ts";
+import type { Format, Handle, Levels, Point, Scene, ScenePart } from "./scene.ts";
 import { shareScene } from "./shareScene.ts";
 import { angleShare } from "./speedArc.ts";
 import { fitView, type View } from "./view.ts";
+
+/** A line ruled over the drawing, such as the highest safe one, and the part that bears its label [m]. */
+export interface RuledLine {
+  readonly from: Point;
+  readonly to: Point;
+  readonly part: ScenePart;
+}
 
 export interface ElevationProps {
   readonly design: Design;
@@ -33,6 +40,7 @@ export interface ElevationProps {
   /** Takes a drag back that turned out to be none, such as the first finger of a pinch. */
   readonly onDrop: (dragKey: string) => void;
   readonly format: Format;
+  readonly ruled?: RuledLine | undefined;
   readonly showDimensions?: boolean;
   /** Height of the picture [px]; without it as high as its width asks. */
   readonly height?: number;
@@ -55,7 +63,18 @@ interface Drag {
 
 /** The side elevation to scale, with live numbers on its parts; every part can be selected, what is movable dragged. */
 export function Elevation(props: ElevationProps): ReactNode {
-  const { design, assessment, levels, selection, onSelect, onEdit, onDrop, format, showDimensions = false } = props;
+  const {
+    design,
+    assessment,
+    levels,
+    selection,
+    onSelect,
+    onEdit,
+    onDrop,
+    format,
+    ruled,
+    showDimensions = false,
+  } = props;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame, props.initialWidth ?? 960);
@@ -90,7 +109,7 @@ export function Elevation(props: ElevationProps): ReactNode {
   const labels = useMemo(
     () =>
       placeLabels({
-        scene,
+        scene: ruled ? { ...scene, parts: [...scene.parts, ruled.part] } : scene,
         view,
         format,
         selection,
@@ -99,7 +118,7 @@ export function Elevation(props: ElevationProps): ReactNode {
         obstacles,
         measure,
       }),
-    [scene, view, format, selection, dragging, keepFree, obstacles, measure],
+    [scene, view, format, selection, dragging, keepFree, obstacles, measure, ruled],
   );
   useEffect(() => {
     offsets.current = new Map(labels.map((label) => [label.path, label.offset]));
@@ -201,6 +220,7 @@ export function Elevation(props: ElevationProps): ReactNode {
         <Hatches id={id} scene={scene} view={view} />
         <ShapeLayer scene={scene} view={view} selection={selection} id={id} />
         <DimensionLayer placed={dimensions} />
+        {ruled ? <path d={ruledPath(ruled, view)} className="tw-ruled" data-safe-line /> : null}
         <LabelLayer labels={labels} onSelect={onSelect} />
         <HandleLayer handles={handles} view={view} active={dragging} selection={selection} />
         <FlagLayer flags={flags} onSelect={onSelect} />
@@ -217,6 +237,11 @@ export function Elevation(props: ElevationProps): ReactNode {
     </div>
   );
 }
+
+const ruledPath = ({ from, to }: RuledLine, view: View): string => {
+  const [a, b] = [view.toScreen(from), view.toScreen(to)];
+  return `M${a.x},${a.y}L${b.x},${b.y}`;
+};
 
 /** Pipes and in-tank pumps show their grip only in hand; on a phone only the part in hand does. */
 function shownHandles(scene: Scene, view: View, selection: string | undefined): Handle[] {
@@ -273,7 +298,7 @@ function useWidth(frame: React.RefObject<HTMLDivElement | null>, initial: number
 }
 
 /** Hatches for cut glass and for the ground, and the tint of water by depth. */
-function Hatches({ id, scene, view }: { id: string; scene: Scene; view: View }) {
+export function Hatches({ id, scene, view }: { id: string; scene: Scene; view: View }) {
   const water = scene.shapes.find((shape) => shape.kind === "area" && shape.ink === "water");
   const ys = water?.kind === "area" ? water.points.map((point) => view.toScreen(point).y) : [0, 1];
   return (

@@ -1,10 +1,21 @@
 import { useEffect } from "react";
 import { presentDesign, useBench } from "../state/bench.ts";
-import { chosenScenario, closeFilm, isFilmOpen, playhead, useFilm, wantFilm } from "./filmState.ts";
+import {
+  chosenScenario,
+  closeFilm,
+  forgetOthers,
+  isFilmOpen,
+  playhead,
+  useFilm,
+  wantFilm,
+  wantSweep,
+} from "./filmState.ts";
 import { showFilm } from "./showFilm.ts";
 
 /** Quiet time before the film of a document is simulated unasked, so that it is there when play is pressed [ms]. */
 const idleTime = 400;
+/** Quiet time before everything that can go wrong is simulated unasked [ms]. */
+const sweepTime = 1500;
 
 /** Keeps the film in step with the document, and opens it at the press of W. */
 export function FilmKeeper() {
@@ -22,6 +33,13 @@ export function FilmKeeper() {
     const timer = setTimeout(() => wantFilm(design), idleTime);
     return () => clearTimeout(timer);
   }, [design, assessed, open]);
+  useEffect(() => {
+    forgetOthers(design);
+    if (!assessed) return;
+    // What can go wrong is found unasked too, once no hand has moved anything for a while.
+    const timer = setTimeout(() => wantSweep(design), sweepTime);
+    return () => clearTimeout(timer);
+  }, [design, assessed]);
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       if (event.key !== "w" || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;

@@ -1,58 +1,41 @@
-import { describeScenario, type Scenario, timeWords } from "@tidewright/advice";
+import { type SafetyLever, type SafetyRow, verdicts } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { takeOver } from "../state/bench.ts";
-import type { Help } from "./filmProtocol.ts";
 import { useFilm } from "./filmState.ts";
 import { capital, verdictWords } from "./filmWords.ts";
 
 /** Changes that help against one scenario, each simulated again: before, after, and the hand to take it over. */
-export function SafetyHelps({ design, scenario }: { readonly design: Design; readonly scenario: Scenario }) {
-  const helps = useFilm((state) => state.helps);
-  const format = useFormat();
+export function SafetyHelps({ design, row }: { readonly design: Design; readonly row: SafetyRow }) {
+  const levers = useFilm((state) => state.levers);
   const [problem, setProblem] = useState<string>();
-  if (helps?.design !== design || helps.scenarioId !== scenario.id)
+  if (levers?.design !== design)
     return (
       <p className="quiet" role="status">
         Simulating each change…
       </p>
     );
-  if (helps.list.length === 0)
+  const found = levers.list.flatMap((lever) => {
+    const effect = lever.effects.find(({ scenario }) => scenario === row.scenario.id);
+    const better = effect !== undefined && verdicts.indexOf(effect.after) > verdicts.indexOf(effect.before);
+    return better ? [{ lever, effect }] : [];
+  });
+  if (found.length === 0)
     return <p className="quiet">No single change that the tool knows helps here; two together may.</p>;
-  const length = (si: number | undefined) =>
-    si === undefined ? "" : si < 0 ? `${format(-si, "length")} over` : `${format(si, "length")} to spare`;
-  const state = (help: Help, when: "before" | "after") => {
-    const verdict = verdictWords[help[when]];
-    const margin = when === "before" ? help.marginBefore : help.marginAfter;
-    const spilled = when === "before" ? help.spilledBefore : help.spilledAfter;
-    const told = [
-      spilled > 1e-6 ? `${format(spilled, "volume")} on the floor` : "",
-      when === "after" && help.after === "dry" && help.troubleAfter !== undefined
-        ? `after ${timeWords(help.troubleAfter)}`
-        : "",
-      spilled > 1e-6 ? "" : length(margin),
-    ].filter((text) => text !== "");
-    return `${verdict}${told.length > 0 ? `, ${told.join(", ")}` : ""}`;
-  };
   return (
     <div className="safety-helps">
-      <p className="quiet">Each change alone, the whole of “{describeScenario(scenario)}” simulated again.</p>
+      <p className="quiet">Each change alone, everything that was in trouble simulated again.</p>
       <ol>
-        {helps.list.map((help) => (
-          <li key={`${help.label} ${help.at}`} className="safety-help" data-help={help.at}>
-            <span className="safety-help-name">{capital(help.label)}</span>
-            <span className="safety-help-effect">
-              {state(help, "before")} <span aria-hidden="true">→</span>
-              <span className="visually-hidden">becomes</span> <strong>{state(help, "after")}</strong>
-            </span>
-            <span className="safety-help-price">{help.price > 0 ? format(help.price, "money") : "free"}</span>
+        {found.map(({ lever, effect }) => (
+          <li key={`${lever.label} ${lever.at}`} className="safety-help" data-help={lever.kind}>
+            <Effect lever={lever} row={row} effect={effect} />
             <button
               type="button"
               className="action"
-              aria-label={`Apply: ${help.label}`}
+              aria-label={`Apply: ${lever.label}`}
               onClick={() => {
-                const refused = takeOver(design, help.design, help.label);
+                const refused = takeOver(design, lever.design, lever.label);
                 setProblem(refused === undefined ? undefined : `${refused.message}; ${refused.fix}`);
               }}
             >
@@ -67,5 +50,42 @@ export function SafetyHelps({ design, scenario }: { readonly design: Design; rea
         </p>
       )}
     </div>
+  );
+}
+
+function Effect(props: {
+  readonly lever: SafetyLever;
+  readonly row: SafetyRow;
+  readonly effect: SafetyLever["effects"][number];
+}) {
+  const { lever, row, effect } = props;
+  const format = useFormat();
+  const { margin } = effect;
+  const now = row.spilled > 1e-6 ? `, ${format(row.spilled, "volume")} on the floor` : "";
+  const left =
+    margin === undefined
+      ? ""
+      : `, ${format(Math.abs(margin), "length")} ${margin < 0 ? "over a rim" : "to the nearest rim"}`;
+  const others = lever.effects.length - 1;
+  const cured = lever.effects.filter((each) => each.after !== each.before).length - 1;
+  return (
+    <>
+      <span className="safety-help-name">{capital(lever.label)}</span>
+      <span className="safety-help-effect">
+        {verdictWords[effect.before]}
+        {now} <span aria-hidden="true">→</span>
+        <span className="visually-hidden">becomes</span>{" "}
+        <strong>
+          {verdictWords[effect.after]}
+          {left}
+        </strong>
+        {others > 0 ? (
+          <span className="safety-help-others">
+            {cured > 0 ? `betters ${cured} of ${others} other troubles too` : "no other trouble with it"}
+          </span>
+        ) : null}
+      </span>
+      <span className="safety-help-price">{lever.price > 0 ? format(lever.price, "money") : "nothing to buy"}</span>
+    </>
   );
 }

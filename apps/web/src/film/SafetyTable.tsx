@@ -3,7 +3,6 @@ import type { Design } from "@tidewright/design";
 import { Fragment, useState } from "react";
 import { Glyph } from "../bench/Glyph.tsx";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
-import { wantHelps } from "./filmState.ts";
 import { verdictSeverity, verdictWords } from "./filmWords.ts";
 import { SafetyHelps } from "./SafetyHelps.tsx";
 import { showFilm } from "./showFilm.ts";
@@ -50,7 +49,8 @@ export function SafetyTable({ design, sweep }: Props) {
           {sweep.rows.map((row) => {
             const { scenario, verdict } = row;
             const open = opened === scenario.id;
-            const mendable = verdict !== "safe";
+            // Nobody mends a missing top-up by changing pipes.
+            const mendable = verdict !== "safe" && scenario.kind !== "topOffFails";
             return (
               <Fragment key={scenario.id}>
                 <Row row={row} design={design} format={format}>
@@ -59,10 +59,7 @@ export function SafetyTable({ design, sweep }: Props) {
                       type="button"
                       className="action"
                       aria-expanded={open}
-                      onClick={() => {
-                        setOpened(open ? undefined : scenario.id);
-                        if (!open) wantHelps(design, scenario);
-                      }}
+                      onClick={() => setOpened(open ? undefined : scenario.id)}
                     >
                       What helps
                     </button>
@@ -71,7 +68,7 @@ export function SafetyTable({ design, sweep }: Props) {
                 {open ? (
                   <tr className="safety-helps-row">
                     <td colSpan={8}>
-                      <SafetyHelps design={design} scenario={scenario} />
+                      <SafetyHelps design={design} row={row} />
                     </td>
                   </tr>
                 ) : null}

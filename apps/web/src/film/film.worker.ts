@@ -1,8 +1,7 @@
 import "../quietZod.ts";
-import { safetySweep, whatIf } from "@tidewright/advice";
+import { safetyLevers, safetySweep, whatIf } from "@tidewright/advice";
 import { demoCatalogue } from "@tidewright/catalogue";
 import type { FilmAnswer, FilmRequest } from "./filmProtocol.ts";
-import { helpsAgainst } from "./helpsAgainst.ts";
 
 const tell = (answer: FilmAnswer) => self.postMessage(answer);
 
@@ -16,7 +15,7 @@ function answer(request: FilmRequest): FilmAnswer {
       const progress = (done: number, of: number) => tell({ kind: "progress", id, done, of });
       return { kind: "sweep", id, result: safetySweep(design, demoCatalogue, { progress }) };
     }
-    return { kind: "helps", id, result: helpsAgainst(design, demoCatalogue, request.scenario, request.sweep) };
+    return { kind: "levers", id, result: safetyLevers(design, demoCatalogue, request.sweep) };
   } catch (error) {
     return { kind: "fault", id, asked: request.kind, message: error instanceof Error ? error.message : String(error) };
   }

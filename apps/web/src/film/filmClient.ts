@@ -1,14 +1,14 @@
-import type { SafetySweep, Scenario, WhatIf } from "@tidewright/advice";
+import type { SafetyLever, SafetySweep, Scenario, WhatIf } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { latestWins } from "../engine/latestWins.ts";
-import type { FilmAnswer, FilmRequest, Help } from "./filmProtocol.ts";
+import type { FilmAnswer, FilmRequest } from "./filmProtocol.ts";
 
 /** Who is told when an answer comes; each answer comes with the very document and scenario it is about. */
 export interface FilmListeners {
   played(design: Design, scenario: Scenario, result: WhatIf): void;
   progress(design: Design, done: number, of: number): void;
   swept(design: Design, result: SafetySweep): void;
-  helped(design: Design, scenario: Scenario, result: readonly Help[]): void;
+  levered(design: Design, result: readonly SafetyLever[]): void;
   fault(asked: FilmRequest["kind"], message: string): void;
 }
 
@@ -17,8 +17,8 @@ export interface FilmClient {
   whatIf(design: Design, scenario: Scenario): void;
   /** Sweeps a document; a sweep of another one that still runs is broken off. */
   sweep(design: Design): void;
-  helps(design: Design, scenario: Scenario, sweep: SafetySweep): void;
-  /** Breaks off a sweep or a search for help that is about another document than this. */
+  levers(design: Design, sweep: SafetySweep): void;
+  /** Breaks off a sweep or a search for levers that is about another document than this. */
   dropOthers(design: Design): void;
 }
 
@@ -61,9 +61,8 @@ export function startFilm(listeners: FilmListeners): FilmClient {
     if (about === undefined) return;
     const { design, scenario } = about;
     if (answer.kind === "sweep") listeners.swept(design, answer.result);
-    if (scenario === undefined) return;
-    if (answer.kind === "whatIf") listeners.played(design, scenario, answer.result);
-    if (answer.kind === "helps") listeners.helped(design, scenario, answer.result);
+    if (answer.kind === "levers") listeners.levered(design, answer.result);
+    if (answer.kind === "whatIf" && scenario !== undefined) listeners.played(design, scenario, answer.result);
   }
 
   const player = start();
@@ -90,7 +89,7 @@ export function startFilm(listeners: FilmListeners): FilmClient {
   return {
     whatIf: (design, scenario) => films.ask({ design, scenario }),
     sweep: (design) => onSweeper({ kind: "sweep", design }),
-    helps: (design, scenario, sweep) => onSweeper({ kind: "helps", design, scenario, sweep }),
+    levers: (design, sweep) => onSweeper({ kind: "levers", design, sweep }),
     dropOthers,
   };
 }

@@ -1,9 +1,9 @@
-import { type SafetySweep, type Scenario, scenariosOf, type WhatIf } from "@tidewright/advice";
+import { type SafetyLever, type SafetySweep, type Scenario, scenariosOf, type WhatIf } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
+import { joinSweep } from "../state/bench.ts";
 import { createStore, useStore } from "../state/store.ts";
 import { courseOf, type Speed } from "./course.ts";
 import { type FilmClient, startFilm } from "./filmClient.ts";
-import type { Help } from "./filmProtocol.ts";
 import { createPlayhead } from "./playhead.ts";
 import { evenScale, shortenedScale, type TimeScale } from "./timeScale.ts";
 import { worstMoment } from "./worstMoment.ts";
@@ -24,7 +24,7 @@ export interface FilmState {
   readonly played: Played | undefined;
   readonly sweep: { readonly design: Design; readonly result: SafetySweep } | undefined;
   readonly sweeping: { readonly design: Design; readonly done: number; readonly of: number } | undefined;
-  readonly helps: { readonly design: Design; readonly scenarioId: string; readonly list: readonly Help[] } | undefined;
+  readonly levers: { readonly design: Design; readonly list: readonly SafetyLever[] } | undefined;
   readonly speed: Speed;
   /** Quiet stretches take less of the bar than their time. */
   readonly shorten: boolean;
@@ -37,7 +37,7 @@ const store = createStore<FilmState>({
   played: undefined,
   sweep: undefined,
   sweeping: undefined,
-  helps: undefined,
+  levers: undefined,
   speed: "fit",
   shorten: true,
   fault: undefined,
@@ -79,8 +79,12 @@ function engine(): FilmClient {
       arrival = "keep";
     },
     progress: (design, done, of) => store.patch({ sweeping: { design, done, of } }),
-    swept: (design, result) => store.patch({ sweep: { design, result }, sweeping: undefined, fault: undefined }),
-    helped: (design, { id }, list) => store.patch({ helps: { design, scenarioId: id, list } }),
+    swept(design, result) {
+      store.patch({ sweep: { design, result }, sweeping: undefined, fault: undefined });
+      joinSweep(design, result);
+      engine().levers(design, result);
+    },
+    levered: (design, list) => store.patch({ levers: { design, list } }),
     fault: (_asked, message) => store.patch({ fault: message, sweeping: undefined }),
   });
   return client;
@@ -123,14 +127,6 @@ export function forgetOthers(design: Design): void {
   if (store.get().sweeping === undefined || store.get().sweeping?.design === design) return;
   store.patch({ sweeping: undefined });
   client?.dropOthers(design);
-}
-
-/** Asks which changes help against a scenario of the table. */
-export function wantHelps(design: Design, scenario: Scenario): void {
-  const { sweep, helps } = store.get();
-  if (sweep?.design !== design || (helps?.design === design && helps.scenarioId === scenario.id)) return;
-  store.patch({ helps: undefined });
-  engine().helps(design, scenario, sweep.result);
 }
 
 /** Opens the film of a scenario on a document, at its start or at its worst moment. */

@@ -1,3 +1,4 @@
+import { type Assessment, type SafetySweep, withSweep } from "@tidewright/advice";
 import { demoCatalogue } from "@tidewright/catalogue";
 import {
   checkDesign,
@@ -40,6 +41,19 @@ const store = createStore<BenchState>({
   savedDesign: first,
 });
 
+/** The newest sweep over time and the document it is about: its findings belong to every assessment of that document. */
+let swept: { readonly design: Design; readonly sweep: SafetySweep } | undefined;
+const joined = (design: Design, assessment: Assessment): Assessment =>
+  swept?.design === design ? withSweep(assessment, swept.sweep) : assessment;
+
+/** Joins what was found over time to the assessment of the same document. */
+export function joinSweep(design: Design, sweep: SafetySweep): void {
+  swept = { design, sweep };
+  const { assessed } = store.get();
+  if (assessed?.design === design)
+    store.patch({ assessed: { ...assessed, assessment: withSweep(assessed.assessment, sweep) } });
+}
+
 /** Returns what `select` takes from the bench and renders again when it changes; `select` must not make new objects. */
 export function useBench<Part>(select: (state: BenchState) => Part): Part {
   return useStore(store, select);
@@ -71,7 +85,7 @@ export function startBench(): void {
       // Where the page has reckoned the document itself, an answer under a hand or to an older one brings only curves.
       const known = assessed?.design === history.present;
       const behind = known && (pressed || design !== history.present);
-      const answer = { design, assessment, took };
+      const answer = { design, assessment: joined(design, assessment), took };
       // Without flushSync React would wait for its own time slice and the frame would be missed.
       flushSync(() => store.patch({ curves: assessment, fault: undefined, ...(behind ? {} : { assessed: answer }) }));
       if (!behind) markShown(design);

@@ -20,7 +20,7 @@ export interface RefusedFile {
 export type OpenDialog = "open" | "new" | "units" | "problems" | undefined;
 
 /** The sections under the drawing. */
-export type DrawerTab = "pumps" | "levers" | "parts" | "sheet";
+export type DrawerTab = "pumps" | "levers" | "parts" | "sheet" | "safety";
 
 /** Everything the bench shows, but for the choice of units and theme, which outlive the page. */
 export interface BenchState {

@@ -1,0 +1,18 @@
+import type { Finding } from "@tidewright/advice";
+import { presentDesign, useBench } from "../state/bench.ts";
+import { useFilm } from "./filmState.ts";
+import { scenarioOfFinding } from "./scenarioOfFinding.ts";
+import { showFilm } from "./showFilm.ts";
+
+/** The way from a finding over time to the film in which it was made; nothing for other findings. */
+export function ShowFinding({ finding }: { readonly finding: Finding }) {
+  const design = useBench((state) => state.history.present);
+  const sweep = useFilm((state) => state.sweep);
+  const scenario = sweep?.design === design ? scenarioOfFinding(finding, sweep.result.rows) : undefined;
+  if (scenario === undefined) return null;
+  return (
+    <button type="button" className="action" onClick={() => showFilm(presentDesign(), scenario, "worst")}>
+      Show me
+    </button>
+  );
+}
