@@ -1,4 +1,5 @@
 import type { Design } from "@tidewright/design";
+import { toSI } from "@tidewright/units";
 import type { Scenario, ScenarioAction, ScenarioEvent } from "./scenario.ts";
 
 const minute = 60;
@@ -11,8 +12,8 @@ const watchTime = 30 * minute;
 const lead = 60;
 
 /** Returns every scenario that a design can meet, in the order of their kinds: power cut, restart, each drain blocked wholly and
- *  half, each pair of drains, each pump failing, stuck check valves, clogged siphon breaks, a furring strainer, and the top-off
- *  failing or stuck open.
+ *  half, each pair of drains, each pump failing where others go on, stuck check valves, clogged siphon breaks, a furring strainer,
+ *  and the top-off failing or stuck open.
  *  design Design   days that the top-off is left failing   -> Scenario[]
  *  Source: common practice, no source.
  *  Example: scenariosOf({ drains: [{ name: "main", run: [] }], loops: [], sump: {} }).map((each) => each.id)  ->  ["powerCut", "restart", "drainBlocked:0", "drainHalfBlocked:0", "strainerFurs:0", "topOffFails"] */
@@ -60,8 +61,9 @@ export function scenariosOf(design: Design, days = 10): Scenario[] {
       duration: day,
     }),
   );
+  const several = design.loops.filter(movesDisplayWater).length > 1;
   const failing = design.loops.flatMap((loop, index) =>
-    loop.pumps.length < 2
+    loop.pumps.length < 2 && !(several && movesDisplayWater(loop))
       ? []
       : loop.pumps.map((_, pump) =>
           one(
@@ -84,10 +86,31 @@ export function scenariosOf(design: Design, days = 10): Scenario[] {
   );
   const slow = { evaporation: true, duration: days * day };
   const fails: Scenario = { ...one("topOffFails", "", [], [{ kind: "topOffStops" }]), ...slow };
+  // Until the reservoir is empty, and with nothing lost to the air: a damp room takes none of it away.
   const open: Scenario[] = design.topOff
-    ? [{ ...one("topOffStuckOpen", "", [], [{ kind: "topOffSticksOpen" }]), evaporation: true, duration: day }]
+    ? [{ ...one("topOffStuckOpen", "", [], [{ kind: "topOffSticksOpen" }]), duration: emptied(design.topOff) }]
     : [];
   return [cut, restart, ...blocked, ...pairs, ...failing, ...stuck, ...clogged, ...furred, fails, ...open];
+}
+
+/** Time until a reservoir has run out through an open valve, and some more [s]: a day at least, sixty at most. */
+function emptied(topOff: NonNullable<Design["topOff"]>): number {
+  const time = toSI(topOff.reservoir, "volume") / toSI(topOff.flow, "flow");
+  return Math.min(60 * day, Math.max(day, 1.1 * time + hour));
+}
+
+/** A loop that fills or empties the display: where one of several such pumps fails, the others go on. */
+function movesDisplayWater(loop: Design["loops"][number]): boolean {
+  const places = outletPlaces(loop.run);
+  return loop.from.place === "display"
+    ? places.some((place) => place !== "display")
+    : places.some((place) => place === "display");
+}
+
+function outletPlaces(run: readonly Part[]): string[] {
+  return run.flatMap((part) =>
+    part.kind === "outlet" ? [part.to] : part.kind === "tee" ? part.branches.flatMap(outletPlaces) : [],
+  );
 }
 
 type Part = Design["loops"][number]["run"][number];

@@ -36,7 +36,8 @@ const reservoirArea = 0.1;
 /** Air where the design says nothing: 22 C at 50 % relative humidity. Source: common practice for living rooms, no source. */
 const roomTemperature = 22;
 const roomHumidity = 0.5;
-/** Intake of a line whose depth nobody gave, above the sump's floor [m]. Source: common practice, no source. */
+/** Lowest intake above the floor of its vessel [m], and that of a line from display or box whose depth nobody gave: the safe guess, since
+ *  it siphons down to there. Source: common practice, no source. */
 const intakeHeight = 0.03;
 /** Run-down and start of small pumps [s]. Source: common practice, no source; it moves levels by less than a millimetre. */
 const pumpTimeConstant = 0.5;
@@ -181,7 +182,7 @@ function circuitModel(
   const source = indexOf(loop.sourcePlace);
   // Round and round in one vessel: no volume changes.
   if (loop.outlets.every((outlet) => indexOf(outlet.place) === source)) return undefined;
-  const { design, geometry } = system;
+  const { design } = system;
   const pumps = loop.pumps.map((pump, i): TransientPump => {
     const measured = design.loops[index]?.pumps[i]?.backflow;
     const head = pump.row ? pumpHydraulics(pump.row).head : undefined;
@@ -210,8 +211,8 @@ function circuitModel(
     ? surface - toSI(from.depth, "length")
     : source >= firstChamber
       ? Math.min(...loop.pumps.map((pump) => pump.elevation))
-      : surface - 0.1;
-  const floor = source >= firstChamber ? geometry.sumpFloor : geometry.displayFloor;
+      : Number.NEGATIVE_INFINITY;
+  const floor = floorOf(system, source);
   const intake = Math.max(floor + intakeHeight, wished);
   return {
     id: design.loops[index]?.name ?? String(index),
@@ -221,7 +222,7 @@ function circuitModel(
     intakeElevation: Math.min(intake, surface - 1e-3),
     outlets: loop.outlets.map((outlet, i) => {
       const level = levelOf(levels, outlet.place);
-      const elevation = level - outlet.depth;
+      const elevation = Math.max(floorOf(system, indexOf(outlet.place)), level - outlet.depth);
       return {
         id: `${design.loops[index]?.name ?? index} outlet ${i + 1}`,
         node: outlet.node,
@@ -236,6 +237,12 @@ function circuitModel(
     content: Math.max(1e-5, loop.pipeVolume),
     checkValves: loop.model.links.flatMap((link) => (link.checkValve ? [link.id] : [])),
   };
+}
+
+/** Floor of a vessel [m above room floor]. */
+function floorOf({ geometry }: PreparedSystem, vessel: number): number {
+  if (vessel === boxIndex) return geometry.boxFloor;
+  return vessel < boxIndex ? geometry.displayFloor : geometry.sumpFloor;
 }
 
 /** The curve nearest full speed. */
