@@ -170,7 +170,8 @@ function iterate(net: CompiledNetwork, state: NetworkState, tolerance: number, l
 function stepWithTees(net: CompiledNetwork, state: NetworkState, exact: boolean): void {
   const { flow, head, trial, change, rhs, headBefore, headChange } = state;
   const before = state.energyResidual * state.lossScale;
-  if (state.iterations < 40) {
+  // Far from the answer the end of a step says little: plain steps come first, and last where nothing else has helped.
+  if ((state.energyResidual < 0.2 || state.iterations >= 5) && state.iterations < 40) {
     for (let n = 0; n < net.junctionCount; n++) headBefore[n] = head[n];
     if (newtonStep(net, state, false)) {
       for (let l = 0; l < net.linkCount; l++) trial[l] = flow[l];
