@@ -17,7 +17,9 @@ export interface SolvedSystem {
 /** Levels have settled when they are this near to where all further rounds would take them, reckoned from how the moves fall [m]. */
 const settled = 1e-9;
 /** Where rounds fall slowly they go on for so long; a last move below this then still counts as settled [m]. */
-const mostRounds = 30;
+const mostRounds = 60;
+/** Rounds before the display's level is searched for instead. */
+const plainRounds = 8;
 const settledAtLast = 1e-7;
 /** How closely networks are solved: while levels are on their way, nothing is gained by more. */
 const tolerance = 1e-10;
@@ -35,6 +37,7 @@ export function solveSystem(system: PreparedSystem): SolvedSystem {
   let round = 0;
   let converged = false;
   let move = Number.POSITIVE_INFINITY;
+  const display = new DisplaySearch();
   for (; round < mostRounds && !converged; round++) {
     weirFlow = 0;
     for (const loop of loops) {
@@ -51,6 +54,7 @@ export function solveSystem(system: PreparedSystem): SolvedSystem {
     const away = move < before ? move / (1 - move / before) : Number.POSITIVE_INFINITY;
     converged =
       round >= firstTolerances.length && (away < settled || (round === mostRounds - 1 && move < settledAtLast));
+    if (round >= plainRounds && !converged) next.set("display", display.next(levels, next));
     levels = next;
   }
   return {
@@ -61,6 +65,37 @@ export function solveSystem(system: PreparedSystem): SolvedSystem {
     levelIterations: round,
     converged: converged && loops.every((loop) => loop.state.status === "converged"),
   };
+}
+
+/** Where drains near their limit lift the display with the box, plain rounds swing or creep: more water up lifts the display, which
+ *  lets less water up. What comes out falls as what goes in rises, so regula falsi (Illinois) finds where both agree. */
+class DisplaySearch {
+  #low = Number.NEGATIVE_INFINITY;
+  #lowError = 0;
+  #high = Number.POSITIVE_INFINITY;
+  #highError = 0;
+  #side = 0;
+
+  /** The level to try after one that came out as another. */
+  next(before: Levels, after: Levels): number {
+    const tried = before.get("display") ?? 0;
+    const came = after.get("display") ?? 0;
+    const error = came - tried;
+    if (error > 0) {
+      if (this.#side === 1) this.#highError /= 2;
+      this.#side = 1;
+      this.#low = tried;
+      this.#lowError = error;
+    } else {
+      if (this.#side === -1) this.#lowError /= 2;
+      this.#side = -1;
+      this.#high = tried;
+      this.#highError = error;
+    }
+    if (!(this.#low < this.#high) || this.#low === Number.NEGATIVE_INFINITY || this.#high === Number.POSITIVE_INFINITY)
+      return came;
+    return (this.#low * this.#highError - this.#high * this.#lowError) / (this.#highError - this.#lowError);
+  }
 }
 
 /** Levels to begin with: half of what the return pumps could give runs over the weir and through the drains in equal parts. */
