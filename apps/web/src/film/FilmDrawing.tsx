@@ -40,6 +40,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
       view,
       format,
       obstacles: obstaclesOf(scene.scene, view),
+      keepFree: result.spilled > 0 ? [floorTextRect(scene, view)] : [],
     });
   }, [scene, result, view, format, safeLevel]);
   const elements = useRef(new Map<string, SVGElement>());
@@ -222,6 +223,12 @@ function Arrows({ scene, view, keep }: LayerProps) {
   });
 }
 
+/** Room for the words on what lies on the floor: under it, in the middle [px]. */
+function floorTextRect({ scene: { bounds } }: FilmScene, view: View) {
+  const { x, y } = view.toScreen({ x: (bounds.x0 + bounds.x1) / 2, y: -0.035 });
+  return { x: x - 60, y, width: 120, height: 20 };
+}
+
 /** Water over a rim: down the outside of the glass, and spread on the floor. */
 function Spills({ scene, view, keep }: LayerProps) {
   const { bounds } = scene.scene;
@@ -230,6 +237,7 @@ function Spills({ scene, view, keep }: LayerProps) {
   const middle = view.toScreen({ x: (bounds.x0 + bounds.x1) / 2, y: 0 }).x;
   const half = ((bounds.x1 - bounds.x0) / 2) * view.scale;
   const chambers = scene.vessels.filter(({ place }) => place.startsWith("sump."));
+  const words = floorTextRect(scene, view);
   return (
     <g className="film-spill">
       {scene.vessels.map(({ path, place, extent, spills }, i) => {
@@ -260,7 +268,12 @@ function Spills({ scene, view, keep }: LayerProps) {
             d={`M${-half},0Q${-half},-5 ${-half + 14},-5H${half - 14}Q${half},-5 ${half},0Z`}
           />
         </g>
-        <text ref={keep("floorText")} x={middle} y={floor + 0.035 * view.scale + 15} textAnchor="middle" />
+        <text
+          ref={keep("floorText")}
+          x={words.x + words.width / 2}
+          y={words.y + words.height - 5}
+          textAnchor="middle"
+        />
       </g>
     </g>
   );

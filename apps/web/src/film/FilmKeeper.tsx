@@ -37,7 +37,12 @@ export function FilmKeeper() {
     forgetOthers(design);
     if (!assessed) return;
     // What can go wrong is found unasked too, once no hand has moved anything for a while.
-    const timer = setTimeout(() => wantSweep(design), sweepTime);
+    let timer: ReturnType<typeof setTimeout>;
+    const wait = () => {
+      // A film that plays has the machine to itself.
+      timer = setTimeout(() => (playhead.playing ? wait() : wantSweep(design)), sweepTime);
+    };
+    wait();
     return () => clearTimeout(timer);
   }, [design, assessed]);
   useEffect(() => {
