@@ -369,6 +369,7 @@ function pumpForm(design: Design, path: string, keys: readonly string[]): PartFo
       { kind: "choice", key: "placed", label: "Stands", choices: choicesOf(placements) },
       optionalLength("elevation", "Impeller above the room's floor", "the sump's floor where nothing is said"),
       { kind: "check", key: "controller", label: "Separate controller is part of the order", optional: true },
+      { kind: "check", key: "checkValve", label: "Check valve of its own at its outlet", optional: true },
     ],
     lists: [],
   };

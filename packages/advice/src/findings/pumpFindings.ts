@@ -109,9 +109,8 @@ export function pumpFindings({ system, solved, state }: Subject): Finding[] {
   });
   for (const prepared of system.loops) {
     const parallel = prepared.loop.pumps.length > 1 && system.design.loops[prepared.index]?.arrangement !== "series";
-    const checked = prepared.loop.sections.some((section) =>
-      section.parts.some((part) => part.fitting?.endsWith("Check")),
-    );
+    // A valve in the shared line keeps the display's water up; only one at each pump keeps a standing pump from taking the other's.
+    const checked = system.design.loops[prepared.index]?.pumps.every((pump) => pump.checkValve === true) === true;
     if (parallel && !checked)
       add("pump/no-check-valve", "notice", prepared.loop.path, "service", {
         data: { name: system.design.loops[prepared.index]?.name ?? "" },

@@ -75,7 +75,7 @@ export function scenariosOf(design: Design, days = 10): Scenario[] {
         ),
   );
   const stuck = design.loops.flatMap((loop, index) =>
-    hasCheckValve(loop.run) || hasCheckValve(loop.suction ?? [])
+    hasCheckValve(loop.run) || hasCheckValve(loop.suction ?? []) || loop.pumps.some((pump) => pump.checkValve === true)
       ? [one("checkValveStuck", String(index), [loop.name], [{ kind: "checkValvesLeak", loop: index, share: 1 }, off])]
       : [],
   );

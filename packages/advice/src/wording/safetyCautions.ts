@@ -9,7 +9,7 @@ export function safetyCautions(design: Pick<Design, "loops" | "drains" | "topOff
   const siphons = design.drains.some((drain) => drain.kind === "throttledSiphon");
   return [
     "Before you leave, pull the plug and watch where the water stops; then plug in again and watch the drains start.",
-    /"(swingCheck|springCheck|footValve)"/.test(text)
+    /"(swingCheck|springCheck|footValve)"|"checkValve":true/.test(text)
       ? "Never rely on a check valve alone: lime and snails hold it open. Leave room in the sump for all that can run back."
       : "Never add a check valve in place of room in the sump: lime and snails hold it open.",
     ...(text.includes('"siphonBreak"')

@@ -52,7 +52,7 @@ export interface LoopModel {
   readonly outlets: readonly LoopOutlet[];
   readonly sourcePlace: string;
   readonly suctionBore: number | undefined;
-  /** Water held in its pressure pipes [m3]. */
+  /** Water held in its pipes, suction included [m3]. */
   readonly pipeVolume: number;
 }
 
@@ -109,7 +109,21 @@ export function loopModel(
     const to = series && i < pumps.length - 1 ? `stage${i + 1}` : "discharge";
     if (to !== "discharge") build.junction(to);
     const set = pump.row ? pumpAtSpeed(pumpHydraulics(pump.row).head, pump.speed) : noPump;
-    build.links.push({ id: pump.link, kind: "pump", from, to, pump: set });
+    if (!loop.pumps[i]?.checkValve) {
+      build.links.push({ id: pump.link, kind: "pump", from, to, pump: set });
+      return;
+    }
+    const outlet = `${pump.link}out`;
+    build.junction(outlet);
+    build.links.push({ id: pump.link, kind: "pump", from, to: outlet, pump: set });
+    const valve = sizeRun([{ kind: "fitting", fitting: "swingCheck" }], pump.path, catalogue, method, run.firstBore);
+    // The valve stands for a field of the pump, so that is where it is found.
+    build.stretch(
+      outlet,
+      to,
+      valve.parts.map((part) => ({ ...part, path: `${pump.path}/checkValve` })),
+      "pressure",
+    );
   });
   build.run("discharge", run, catalogue, method);
   return {

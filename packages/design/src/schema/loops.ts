@@ -39,6 +39,8 @@ export const loopPumpSchema = z.strictObject({
   elevation: quantity("length", { min: -10, max: 20 }).optional(),
   /** A separately bought controller is part of the order. */
   controller: z.boolean().optional(),
+  /** A swing check valve of its own at its outlet, in the size of the run: what a pump beside another needs. */
+  checkValve: z.boolean().optional(),
   /** What runs back through it when it stands, as measured: this flow at this head. An estimate where nothing is said. */
   backflow: z
     .strictObject({
