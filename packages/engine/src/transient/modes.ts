@@ -23,7 +23,9 @@ export interface CircuitMode {
   idle: boolean;
   /** The line has taken in air and stands or falls as a column. */
   aired: boolean;
-  /** The intake lies in the air. */
+  /** The intake lies in the air, or has not come to lie deep enough since. */
+  bare: boolean;
+  /** Its pumps are off because they have drawn air. */
   dry: boolean;
   /** It came to lie there while no pump ran: told as drawing air when one is switched on. */
   dryUntold: boolean;
@@ -50,6 +52,7 @@ export function startingModes(model: TransientModel): Modes {
       breakWorks: circuit.outlets.map(() => true),
       idle: false,
       aired: false,
+      bare: false,
       dry: false,
       dryUntold: false,
       timesDry: 0,

@@ -144,7 +144,8 @@ function beginModes(system: HybridSystem, y: Float64Array): void {
   });
   for (const element of system.circuits) {
     const { circuit, mode } = element;
-    mode.dry = surfaceOf(model, y, circuit.source) < circuit.intakeElevation;
+    mode.bare = surfaceOf(model, y, circuit.source) < circuit.intakeElevation;
+    mode.dry = mode.bare;
     mode.dryUntold = mode.dry;
     element.solve(y);
     mode.idle = element.upward() <= 0;

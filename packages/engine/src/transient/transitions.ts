@@ -212,14 +212,16 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
     };
     const intake: Watch = {
       direction: 0,
-      value: (y) => surfaceOf(model, y, circuit.source) - circuit.intakeElevation - (mode.dry ? floodedAgain : 0),
+      value: (y) => surfaceOf(model, y, circuit.source) - circuit.intakeElevation - (mode.bare ? floodedAgain : 0),
       happen: (rising) => {
+        mode.bare = !rising;
+        if (mode.timesDry > dryStarts) return undefined;
         if (!rising) {
           mode.dry = true;
           mode.dryUntold = stands(mode);
           return mode.dryUntold ? undefined : drawsAir(element);
         }
-        if (!mode.dry || mode.timesDry > dryStarts) return undefined;
+        if (!mode.dry) return undefined;
         mode.dry = false;
         mode.dryUntold = false;
         if (stands(mode)) return undefined;

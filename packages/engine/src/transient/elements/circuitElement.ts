@@ -179,7 +179,7 @@ export class CircuitElement implements FlowElement {
       for (const link of this.#links[i]) flow += this.#state.flow[link];
       this.outflow[i] = flow;
     }
-    if (this.mode.dry) this.#keepSourceDry();
+    if (this.mode.bare) this.#keepSourceDry();
   }
 
   /** An intake in the air gives nothing: what outlets let out is no more than what others take in. */
