@@ -32,11 +32,16 @@ describe.skipIf(maySkipBrowserTests())("the bench on paper and graphite, phone a
         });
         expect(await barriers(page)).toEqual([]);
         await page.click(".section-index button:text-is('Loops')");
-        for (const tab of ["pumps", "levers", "parts", "sheet"]) {
+        for (const tab of ["pumps", "levers", "parts", "sheet", "safety"]) {
           await page.click(`#tab-${tab}`);
           await page.waitForTimeout(400);
           expect(await barriers(page), tab).toEqual([]);
         }
+        await page.waitForSelector(".safety-table", { timeout: 60_000 });
+        expect(await barriers(page), "the safety table").toEqual([]);
+        await page.click(".tool:text-is('What if')");
+        await page.waitForSelector(".film-chart");
+        expect(await barriers(page), "the film").toEqual([]);
         await page.click(".tool:text-is('New')");
         expect(await barriers(page), "at the counter").toEqual([]);
         expect(complaints).toEqual([]);

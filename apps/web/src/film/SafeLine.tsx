@@ -22,18 +22,30 @@ export function SafeLine(props: {
  *  scene FilmScene   level above the sump's floor [m]   -> part for `placeLabels` */
 export function safeLinePart(scene: Pick<FilmScene, "vessels">, level: number | undefined): ScenePart | undefined {
   const chamber = returnChamber(scene);
-  return chamber === undefined || level === undefined ? undefined : safeLineLabel(chamber, level);
+  return chamber === undefined || level === undefined
+    ? undefined
+    : safeLineLabel(
+        chamber,
+        level,
+        scene.vessels.filter(({ over, place }) => over || place === "display").map(({ extent }) => extent),
+      );
 }
 
 /** Returns the label of the highest safe line: at its end, on the outside of the sump.
- *  chamber its walls and floor [m]   level above the floor [m]   -> part for `placeLabels` */
-export function safeLineLabel(chamber: Pick<Extent, "x1" | "y0">, level: number): ScenePart {
+ *  chamber its walls and floor [m]   level above the floor [m]   notIn bodies it keeps out of   -> part for `placeLabels` */
+export function safeLineLabel(
+  chamber: Pick<Extent, "x1" | "y0">,
+  level: number,
+  notIn: readonly Extent[] = [],
+): ScenePart {
   return {
     path: safeLinePath,
     name: "highest safe line",
     anchor: { x: chamber.x1, y: chamber.y0 + level },
     figures: [{ value: level, dimension: "length", after: "deep" }],
     rank: 1,
+    // It speaks of the sump; among tanks and boxes above it would seem to speak of them.
+    notIn,
     lean: 0,
   };
 }

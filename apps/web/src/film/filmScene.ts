@@ -52,6 +52,8 @@ export interface FilmLine {
   readonly pipes: readonly PipeShape[];
   /** Water clings to the wall of a pipe that air shares. */
   readonly vented: boolean;
+  /** Vessel that a loop draws from, by its index in `WhatIf.vessels`. */
+  readonly source?: number;
 }
 
 /** A jet into the display. */

@@ -92,7 +92,12 @@ function engine(): FilmClient {
 
 const scaleFor = (result: WhatIf, shorten: boolean): TimeScale =>
   shorten && result.film !== undefined
-    ? shortenedScale(result.film, result.events, result.reached)
+    ? shortenedScale(
+        result.film,
+        // A top-off that comes and goes is daily life and nothing to dwell on.
+        result.events.filter(({ code }) => code !== "topOff/on" && code !== "topOff/off"),
+        result.reached,
+      )
     : evenScale(result.reached);
 
 /** Where a film begins: at what is done first, since nothing moves before. */

@@ -1,13 +1,20 @@
 import type { PipeShape } from "../drawing/scene.ts";
 
+/** How high water stands in a line, by the share of it that holds water, and back. */
+export interface LineColumn {
+  /** Elevation [m] up to which water stands; below all pipes at 0, above them at 1. */
+  heightAt(share: number): number;
+  /** Share of the line that lies below an elevation [m]. */
+  shareAt(height: number): number;
+}
+
 /** Returns how high water stands in a line that holds a share of what fills it: it lies in the lowest pipes first.
- *  pipes of the line as drawn [m]   -> function of the share held, 0 to 1, giving an elevation [m]; below all pipes at 0,
- *  above them at 1
+ *  pipes of the line as drawn [m]   -> LineColumn
  *  Findings: none. Throws: never.
  *  Valid: any pipes; volumes are those of the drawing, where pipes are shorter than they are, so the height is a picture.
  *  Source: geometry.
- *  Example: lineColumn([{ kind: "pipe", path: "", bore: 0.1, water: "full", points: [{ x: 0, y: 0 }, { x: 0, y: 2 }] }])(0.5)  ->  1 */
-export function lineColumn(pipes: readonly PipeShape[]): (share: number) => number {
+ *  Example: lineColumn([{ kind: "pipe", path: "", bore: 0.1, water: "full", points: [{ x: 0, y: 0 }, { x: 0, y: 2 }] }]).heightAt(0.5)  ->  1 */
+export function lineColumn(pipes: readonly PipeShape[]): LineColumn {
   const pieces = pipes.flatMap(({ points, bore }) =>
     points.slice(1).map((b, i) => {
       const a = points[i]!;
@@ -20,25 +27,41 @@ export function lineColumn(pipes: readonly PipeShape[]): (share: number) => numb
     }),
   );
   const all = pieces.reduce((sum, { volume }) => sum + volume, 0);
-  if (!(all > 0)) return () => 0;
+  if (!(all > 0)) return { heightAt: () => 0, shareAt: () => 0 };
   const heights = [...new Set(pieces.flatMap(({ low, high }) => [low, high]))].sort((a, b) => a - b);
-  // Every piece spans a height above zero, so what lies below grows on straight lines between these heights.
-  const below = heights.map((height) =>
+  const volumeBelow = (height: number) =>
     pieces.reduce(
       (sum, { low, high, volume }) => sum + volume * Math.min(1, Math.max(0, (height - low) / (high - low))),
       0,
-    ),
-  );
-  const [bottom, top] = [heights[0]! - 0.01, heights.at(-1)! + 0.01];
-  return (share) => {
-    if (share >= 0.9995) return top;
-    if (share <= 0.0005) return bottom;
-    const wanted = share * all;
-    const i = Math.max(
-      1,
-      below.findIndex((volume) => volume >= wanted),
     );
-    const step = below[i]! - below[i - 1]!;
-    return heights[i - 1]! + (heights[i]! - heights[i - 1]!) * (step > 0 ? (wanted - below[i - 1]!) / step : 1);
+  // Every piece spans a height above zero, so what lies below grows on straight lines between these heights.
+  const below = heights.map(volumeBelow);
+  const [bottom, top] = [heights[0]! - 0.01, heights.at(-1)! + 0.01];
+  return {
+    heightAt(share) {
+      if (share >= 0.9995) return top;
+      if (share <= 0.0005) return bottom;
+      const wanted = share * all;
+      const i = Math.max(
+        1,
+        below.findIndex((volume) => volume >= wanted),
+      );
+      const step = below[i]! - below[i - 1]!;
+      return heights[i - 1]! + (heights[i]! - heights[i - 1]!) * (step > 0 ? (wanted - below[i - 1]!) / step : 1);
+    },
+    shareAt: (height) => volumeBelow(height) / all,
   };
+}
+
+/** Returns the same column with its lowest share set to where it must stand: a line that has run empty down to the surface of
+ *  the vessel it hangs in holds water up to that surface, whatever its true lengths.
+ *  column of the line as drawn   lowest least share that the line holds   surface elevation of the vessel then [m]
+ *  -> elevation [m] by share
+ *  Findings: none. Throws: never.
+ *  Valid: shares from `lowest` to 1; a line that never runs empty is left as it is.
+ *  Source: own construction. */
+export function restingColumn(column: LineColumn, lowest: number, surface: number): (share: number) => number {
+  const rest = column.shareAt(surface);
+  if (lowest > 0.97 || rest >= 1) return column.heightAt;
+  return (share) => column.heightAt(rest + ((share - lowest) / (1 - lowest)) * (1 - rest));
 }

@@ -3,9 +3,9 @@ import type { Format } from "../drawing/scene.ts";
 import { nappe } from "../drawing/vessels.ts";
 import type { View } from "../drawing/view.ts";
 import { readFrame, rowAt, startFrame } from "./filmFrame.ts";
-import type { FilmRun, FilmScene } from "./filmScene.ts";
+import type { FilmLine, FilmRun, FilmScene } from "./filmScene.ts";
 import { levelWords } from "./filmWords.ts";
-import { lineColumn } from "./lineColumn.ts";
+import { lineColumn, restingColumn } from "./lineColumn.ts";
 import { spillOverTime } from "./spillOverTime.ts";
 
 /** What a painter paints on: elements of the drawing by name. */
@@ -37,7 +37,7 @@ const [slow, fast] = [16, 70];
 export function paintFilm({ film, result, scene, view, format, elements, moves }: Painted): (t: number) => void {
   const frame = startFrame(film);
   const spills = spillOverTime(film, result.vessels);
-  const columns = scene.lines.map(({ pipes }) => lineColumn(pipes));
+  const columns = scene.lines.map((line) => columnOf(line, film));
   const greatest = scene.runs.map((run) => greatestFlow(film, run));
   const jets = scene.jets.map(({ loop, outlet }) => Math.max(noFlow, ...(film.outletFlow[loop]?.[outlet] ?? [0])));
   const phases = new Float64Array(scene.runs.length);
@@ -123,6 +123,16 @@ export function paintFilm({ film, result, scene, view, format, elements, moves }
     paintFlows(elapsed);
     paintFloor(t);
   };
+}
+
+/** Height of the water in a line by the share it holds. A pumped line that has run empty stands at the surface of its source. */
+function columnOf({ kind, index, pipes, source }: FilmLine, film: Film): (share: number) => number {
+  const column = lineColumn(pipes);
+  const fills = film.lineFill[index] ?? [];
+  if (kind === "drain" || source === undefined || fills.length === 0) return column.heightAt;
+  const lowest = Math.min(...fills);
+  const then = film.levels[source]![fills.indexOf(lowest)]!;
+  return restingColumn(column, lowest, then);
 }
 
 const share = (flow: number, most: number): number => Math.min(1, Math.abs(flow) / most);

@@ -15,9 +15,13 @@ export function useSafeLine(): RuledLine | undefined {
     shown && sweep?.design === assessed?.design ? sweep?.result.answers.highestSafeOperatingLevel : undefined;
   return useMemo(() => {
     if (assessed === undefined || level === undefined) return undefined;
-    const { sump, chambers } = layoutFrame(assessed.design, assessed.assessment);
+    const { sump, chambers, display, box } = layoutFrame(assessed.design, assessed.assessment);
     const last = chambers.at(-1)!;
     const y = toSI(assessed.design.sump.floor, "length") + level;
-    return { from: { x: last.x0, y }, to: { x: last.x1, y }, part: safeLineLabel({ ...sump, x1: last.x1 }, level) };
+    return {
+      from: { x: last.x0, y },
+      to: { x: last.x1, y },
+      part: safeLineLabel({ ...sump, x1: last.x1 }, level, [display, box]),
+    };
   }, [assessed, level]);
 }
