@@ -1,8 +1,9 @@
 import { type Catalogue, type DeviceRow, findPump, type PumpRow } from "@tidewright/catalogue";
 import {
+  deviceLoss,
   type FittingMethod,
   type Liquid,
-  monotoneCubic,
+  type MonotoneCubic,
   type NetworkLink,
   type NetworkModel,
   type NetworkNode,
@@ -288,20 +289,13 @@ function linkOf(id: string, from: string, to: string, parts: readonly SizedPart[
 
 /** A device's loss for the solver: its points through zero, or a square law through its only one.
  *  device DeviceRow   -> coefficient [s2/m5] and curve
- *  Findings: none. Throws: never.
- *  Valid: within its points.
- *  Source: engine `monotoneCubic`. */
+ *  Findings: none. Throws: RangeError when its points make no curve (`checkCatalogue` and readers name them first).
+ *  Valid: within its points; a square law beyond.
+ *  Source: engine `deviceLoss`. */
 export function deviceCurve(device: Pick<DeviceRow, "lossPoints">): {
   coefficient: number;
-  curve?: ReturnType<typeof monotoneCubic>;
+  curve?: MonotoneCubic;
 } {
-  const points = device.lossPoints.filter((point) => point.flow > 0);
-  const last = points.at(-1);
-  if (!last) return { coefficient: 0 };
-  const coefficient = last.headLoss / last.flow ** 2;
-  if (points.length === 1) return { coefficient };
-  return {
-    coefficient,
-    curve: monotoneCubic([0, ...points.map((point) => point.flow)], [0, ...points.map((point) => point.headLoss)]),
-  };
+  const { coefficient, curve } = deviceLoss(device.lossPoints);
+  return { coefficient, ...(curve ? { curve } : {}) };
 }

@@ -117,6 +117,12 @@ export function assemble(net: CompiledNetwork, state: NetworkState, rootStep: nu
       const curve = net.devices[i]?.curve;
       h = curve === undefined ? 0 : evaluateMonotoneCubic(curve, aq);
       g = curve === undefined ? 0 : slopeOfMonotoneCubic(curve, aq);
+      // Beyond its last point a device goes on as a square law on top of the slope there, as in `deviceHeadLoss`.
+      const beyond = curve === undefined ? 0 : aq - curve.x[curve.x.length - 1];
+      if (beyond > 0) {
+        h += net.quadratic[i] * beyond * beyond;
+        g += 2 * net.quadratic[i] * beyond;
+      }
       if (q < 0) h = -h;
       bend = 0;
     } else {

@@ -65,7 +65,8 @@ export interface ValveLink extends LinkEnds {
 }
 
 /** A device with its own pressure drop: head loss [m] over flow [m3/s], a rising curve through zero, mirrored for
- *  backward flow; or a single square law with `coefficient` [s2/m5] where `curve` is absent. */
+ *  backward flow; or a single square law with `coefficient` [s2/m5] where `curve` is absent. Beyond the curve's last point the
+ *  coefficient adds a square law of what is beyond. */
 export interface DeviceLink extends LinkEnds {
   readonly kind: "device";
   readonly coefficient: number;

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { deviceHeadLoss, deviceLoss } from "../losses/index.ts";
 import { pumpAtSpeed, pumpCurve, pumpHeadAtSpeed } from "../pumps/index.ts";
 import { compileNetwork } from "./compile.ts";
 import type { NetworkLink, NetworkModel, NetworkNode } from "./model.ts";
@@ -283,5 +284,36 @@ describe("a network with something in the way", () => {
     expect(pumpHeadAtSpeed(pump, 0)).toBeLessThan(3);
     expect(Array.from(answer.flows)).toEqual([0, 0]);
     expect(answer.heads[1]).toBeCloseTo(3, 9);
+  });
+});
+
+describe("a device beyond its last point", () => {
+  it("loses what its own curve says there", () => {
+    const loss = deviceLoss([
+      { flow: 0.0002, headLoss: 0.05 },
+      { flow: 0.0005, headLoss: 0.4 },
+    ]);
+    const solved = solveNetwork({
+      liquid: { density: 1000, kinematicViscosity: 1e-6 },
+      nodes: [
+        { id: "a", kind: "fixedHead", head: 2 },
+        { id: "b", kind: "fixedHead", head: 0 },
+      ],
+      links: [
+        {
+          id: "d",
+          kind: "device",
+          from: "a",
+          to: "b",
+          coefficient: loss.coefficient,
+          ...(loss.curve ? { curve: loss.curve } : {}),
+        },
+      ],
+    });
+    const flow = solved.flows[0] ?? 0;
+    expect(flow).toBeGreaterThan(0.0005);
+    // Analytic: deviceHeadLoss is the law, the network only solves it.
+    expect(deviceHeadLoss(loss, flow).headLoss).toBeCloseTo(2, 9);
+    expect(deviceHeadLoss(loss, flow).extrapolated).toBe(true);
   });
 });
