@@ -108,14 +108,16 @@ export function filmScene(design: Design, assessment: Assessment, result: WhatIf
           vented: drain.kind !== "throttledSiphon",
         }),
       ),
-      ...design.loops.map(
-        (_, index): FilmLine => ({
+      ...design.loops.map(({ from }, index): FilmLine => {
+        const source = result.vessels.findIndex(({ place }) => place === from.place);
+        return {
           kind: "loop",
           index,
           pipes: under(pipes, `/loops/${index}/`),
           vented: false,
-        }),
-      ),
+          ...(source < 0 ? {} : { source }),
+        };
+      }),
     ],
     runs: filmRuns(pipes, assessment),
     jets: scene.shapes.flatMap((shape): FilmJet[] => {

@@ -53,15 +53,22 @@ export function lineColumn(pipes: readonly PipeShape[]): LineColumn {
   };
 }
 
-/** Returns the same column with its lowest share set to where it must stand: a line that has run empty down to the surface of
- *  the vessel it hangs in holds water up to that surface, whatever its true lengths.
- *  column of the line as drawn   lowest least share that the line holds   surface elevation of the vessel then [m]
- *  -> elevation [m] by share
+/** Above the least share that a line comes to hold, this much more still counts as run empty: the surface it hangs in moves too. */
+const slack = 0.06;
+
+/** Returns the same column with its lowest share set to where it must stand: a line that has run empty holds water up to the
+ *  surface of the vessel it hangs in, whatever its true lengths.
+ *  column of the line as drawn   lowest least share that the line comes to hold
+ *  -> elevation [m] by share and by the elevation of the surface [m]
  *  Findings: none. Throws: never.
  *  Valid: shares from `lowest` to 1; a line that never runs empty is left as it is.
  *  Source: own construction. */
-export function restingColumn(column: LineColumn, lowest: number, surface: number): (share: number) => number {
-  const rest = column.shareAt(surface);
-  if (lowest > 0.97 || rest >= 1) return column.heightAt;
-  return (share) => column.heightAt(rest + ((share - lowest) / (1 - lowest)) * (1 - rest));
+export function restingColumn(column: LineColumn, lowest: number): (share: number, surface: number) => number {
+  const empty = lowest + slack;
+  if (empty >= 0.97) return column.heightAt;
+  return (share, surface) => {
+    const rest = column.shareAt(surface);
+    if (rest >= 1 || share <= empty) return surface;
+    return column.heightAt(rest + ((share - empty) / (1 - empty)) * (1 - rest));
+  };
 }

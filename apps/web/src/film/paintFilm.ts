@@ -2,7 +2,7 @@ import type { Film, WhatIf } from "@tidewright/advice";
 import type { Format } from "../drawing/scene.ts";
 import { nappe } from "../drawing/vessels.ts";
 import type { View } from "../drawing/view.ts";
-import { readFrame, rowAt, startFrame } from "./filmFrame.ts";
+import { type FilmFrame, readFrame, rowAt, startFrame } from "./filmFrame.ts";
 import type { FilmLine, FilmRun, FilmScene } from "./filmScene.ts";
 import { levelWords } from "./filmWords.ts";
 import { lineColumn, restingColumn } from "./lineColumn.ts";
@@ -78,7 +78,7 @@ export function paintFilm({ film, result, scene, view, format, elements, moves }
       const fill = kind === "drain" ? frame.drainFill[index]! : frame.lineFill[index]!;
       const films = flow > noFlow && fill < full;
       const held = fill >= full ? 1 : vented && films ? 0 : fill;
-      set(`clip-${name}`, "y", yOf(columns[i]!(held)).toFixed(2));
+      set(`clip-${name}`, "y", yOf(columns[i]!(held, frame)).toFixed(2));
       set(`film-${name}`, "display", films ? "inline" : "none");
       if (kind === "drain") set(`margin-/drains/${index}`, "text", flow > noFlow ? format(flow, "flow") : "no flow");
     });
@@ -125,14 +125,13 @@ export function paintFilm({ film, result, scene, view, format, elements, moves }
   };
 }
 
-/** Height of the water in a line by the share it holds. A pumped line that has run empty stands at the surface of its source. */
-function columnOf({ kind, index, pipes, source }: FilmLine, film: Film): (share: number) => number {
+/** Height of the water in a line at a moment, by the share it holds. A pumped line that has run empty stands at its source's surface. */
+function columnOf({ kind, index, pipes, source }: FilmLine, film: Film): (held: number, frame: FilmFrame) => number {
   const column = lineColumn(pipes);
   const fills = film.lineFill[index] ?? [];
   if (kind === "drain" || source === undefined || fills.length === 0) return column.heightAt;
-  const lowest = Math.min(...fills);
-  const then = film.levels[source]![fills.indexOf(lowest)]!;
-  return restingColumn(column, lowest, then);
+  const height = restingColumn(column, Math.min(...fills));
+  return (held, frame) => height(held, frame.levels[source]!);
 }
 
 const share = (flow: number, most: number): number => Math.min(1, Math.abs(flow) / most);
