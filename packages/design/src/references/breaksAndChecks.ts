@@ -4,7 +4,8 @@ import type { Part } from "../schema/parts.ts";
 const checkValves: readonly string[] = ["swingCheck", "springCheck", "footValve"];
 
 /** Whether a loop has a check valve anywhere, its suction included. */
-export function hasCheckValve({ run, suction }: Loop): boolean {
+export function hasCheckValve({ run, suction, pumps }: Loop): boolean {
+  if (pumps.some((pump) => pump.checkValve === true)) return true;
   return hasPart([...(suction ?? []), ...run], (part) => part.kind === "fitting" && checkValves.includes(part.fitting));
 }
 

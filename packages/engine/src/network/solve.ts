@@ -87,7 +87,7 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
     if (h > high) high = h;
   }
   // Heads are differences of numbers this large: at 10 m rounding leaves 2e-15 m, whatever the losses are.
-  state.headScale = Math.max(high - low, 1e-6, 1e-5 * Math.max(Math.abs(high), Math.abs(low)));
+  state.headScale = Math.max(high - low, 1e-5, 1e-5 * Math.max(Math.abs(high), Math.abs(low)));
   if (!warm) {
     for (let j = 0; j < size; j++) head[j] = high;
     state.forest = forestAround(net);
