@@ -12,6 +12,7 @@ const once = [
   [1201, "two check valves took turns at opening"],
   [1933, "losses of a micrometre were compared with heads of metres"],
   [4206, "rounding in a leaking valve hid that the rest had converged"],
+  [14960, "rounding let a link at rest be shut and opened in turn"],
   [23257, "the rounding of a head behind a shut link opened and shut it for ever"],
 ] as const;
 
