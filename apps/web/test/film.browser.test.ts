@@ -180,6 +180,42 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
     await page.context().close();
   });
 
+  it("finds unasked that one blocked drain wets the floor, and the finding shows its film", async () => {
+    const { page } = await bench.open();
+    await openJob(page, spillingJob);
+    const finding = page.locator('.finding[data-code="overTime/drain-blocked"]');
+    await finding.waitFor({ timeout: 60_000 });
+    await finding.locator("button:has-text('Show me')").click();
+    await page.waitForSelector(".film-chart");
+    expect(await page.inputValue(".film-choice select")).toBe("drainBlocked:0");
+    expect(await page.textContent(".film-verdict")).toContain("on the floor");
+    await page.context().close();
+  });
+
+  it("follows a finger along the time bar on a tablet", async () => {
+    const { page } = await bench.open({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
+    await openFilm(page);
+    await page.locator(".film-chart").scrollIntoViewIfNeeded();
+    const bar = (await page.locator(".film-chart").boundingBox())!;
+    const finger = await page.context().newCDPSession(page);
+    const touch = (type: "touchStart" | "touchMove" | "touchEnd", x: number) =>
+      finger.send("Input.dispatchTouchEvent", {
+        type,
+        touchPoints: type === "touchEnd" ? [] : [{ x, y: bar.y + 26 }],
+      });
+    const moments: number[] = [];
+    await touch("touchStart", bar.x + bar.width * 0.4);
+    moments.push(await clock(page));
+    for (const share of [0.5, 0.7, 0.9]) {
+      await touch("touchMove", bar.x + bar.width * share);
+      await page.waitForTimeout(50);
+      moments.push(await clock(page));
+    }
+    await touch("touchEnd", 0);
+    expect(moments).toEqual([...new Set(moments)].sort((a, b) => a - b));
+    await page.context().close();
+  });
+
   it("never shows a film of another document: an edit under an open film is simulated anew", async () => {
     const { page } = await bench.open();
     await openFilm(page);

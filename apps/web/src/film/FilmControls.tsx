@@ -6,7 +6,6 @@ import { playFilm, playhead, setShorten, setSpeed, toEvent, useFilm } from "./fi
 export function FilmControls({ stillness, children }: { readonly stillness: boolean; readonly children: ReactNode }) {
   const playing = useSyncExternalStore(playhead.onPlay, () => playhead.playing);
   const speed = useFilm((state) => state.speed);
-  const shorten = useFilm((state) => state.shorten);
   return (
     <div className="film-controls">
       <div className="film-keys">
@@ -42,11 +41,18 @@ export function FilmControls({ stillness, children }: { readonly stillness: bool
           ))}
         </fieldset>
       )}
-      <label className="film-shorten">
-        <input type="checkbox" checked={shorten} onChange={(event) => setShorten(event.target.checked)} />
-        Shorten quiet stretches
-      </label>
     </div>
+  );
+}
+
+/** Whether quiet stretches take less of the bar than their time; it stands at the bar that it is about. */
+export function ShortenBox() {
+  const shorten = useFilm((state) => state.shorten);
+  return (
+    <label className="film-shorten">
+      <input type="checkbox" checked={shorten} onChange={(event) => setShorten(event.target.checked)} />
+      Shorten quiet time
+    </label>
   );
 }
 

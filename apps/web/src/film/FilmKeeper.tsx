@@ -61,7 +61,7 @@ export function FilmKeeper() {
 }
 
 /** Opens the film of the scenario last chosen, or puts the running drawing back. */
-export function toggleFilm(): void {
+function toggleFilm(): void {
   if (isFilmOpen()) closeFilm();
   else showFilm(presentDesign(), chosenScenario());
 }

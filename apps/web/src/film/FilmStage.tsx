@@ -5,13 +5,13 @@ import { Glyph } from "../bench/Glyph.tsx";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
 import { FilmChart } from "./FilmChart.tsx";
-import { FilmControls, pressPlay, useStillness } from "./FilmControls.tsx";
+import { FilmControls, pressPlay, ShortenBox, useStillness } from "./FilmControls.tsx";
 import { FilmDrawing } from "./FilmDrawing.tsx";
 import { closeFilm, openFilm, type Played, playhead, stepFilm, toEvent, useFilm } from "./filmState.ts";
 import { clockText, eventSentence, latestEvent, verdictSeverity } from "./filmWords.ts";
 
 /** Below this the drawing is not worth looking at [px]. */
-const leastDrawing = 220;
+const leastDrawing = 150;
 /** On one column the drawing is as high as this share of its width. */
 const aspect = 0.8;
 
@@ -64,7 +64,10 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
         <Moment played={played} />
       </FilmControls>
       {played === undefined || size.width === 0 ? null : (
-        <FilmChart played={played} format={format} width={size.width} />
+        <div className="film-chart-box">
+          <FilmChart played={played} format={format} width={size.width} />
+          <ShortenBox />
+        </div>
       )}
     </section>
   );

@@ -101,7 +101,7 @@ const scaleFor = (result: WhatIf, shorten: boolean): TimeScale =>
     : evenScale(result.reached);
 
 /** Where a film begins: at what is done first, since nothing moves before. */
-export function firstMoment({ events }: WhatIf): number {
+function firstMoment({ events }: WhatIf): number {
   return events[0]?.t ?? 0;
 }
 

@@ -50,7 +50,7 @@ export interface ChartOptions {
 const head = 38;
 const gap = 5;
 /** Codes of events that are trouble and not just a change. */
-export const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAir", "pump/givenUp", "topOff/empty"]);
+const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAir", "pump/givenUp", "topOff/empty"]);
 
 /** Returns the chart of a film: every vessel in a band of its own, rims as firm lines, all over one time bar.
  *  options film, time bar and width [px]   -> scene [px]
@@ -58,7 +58,8 @@ export const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAi
  *  Valid: a result with a film. Each band has a scale of its own, true from its lowest level to its rim or highest level.
  *  Source: own construction. */
 export function layoutFilmChart({ result, scale, width }: ChartOptions): FilmChartScene {
-  const narrow = width < 560;
+  // As in film.css, where the box at the bar leaves its gutter.
+  const narrow = width <= 640;
   const x0 = narrow ? 12 : 164;
   const x1 = width - (narrow ? 12 : 20);
   const xOf = (t: number) => x0 + (x1 - x0) * scale.toShare(t);
