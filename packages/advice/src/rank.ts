@@ -12,6 +12,7 @@ import {
   secondsPerYear,
 } from "@tidewright/engine";
 import { fromSI, toSI } from "@tidewright/units";
+import { circuitLoadWithout } from "./ranking/circuitLoad.ts";
 import { type Context, reasonsFor, rejectionsFor } from "./ranking/judge.ts";
 import { OperatingPoints } from "./ranking/operatingPoints.ts";
 import { markParetoFront, type Unmarked } from "./ranking/paretoFront.ts";
@@ -70,6 +71,7 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
     wish: own,
     voltage: toSI(design.power.voltage, "voltage"),
     drainLimit: drainLimit - others,
+    circuit: circuitLoadWithout(system, solved, loop),
   };
 
   const candidates: Unmarked[] = [];

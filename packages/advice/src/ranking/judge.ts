@@ -1,8 +1,10 @@
 import type { PumpRow } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import { circuitCurrent } from "@tidewright/engine";
 import { toSI } from "@tidewright/units";
 import { limits } from "../findings/limits.ts";
 import type { Reason } from "../ranking.ts";
+import type { CircuitLoad } from "./circuitLoad.ts";
 import type { Unmarked } from "./paretoFront.ts";
 
 /** What a loop asks of its pumps. */
@@ -14,6 +16,8 @@ export interface Context {
   readonly voltage: number;
   /** What all drains carry with the box full to its rim, less what other loops send [m3/s]. */
   readonly drainLimit: number;
+  /** The first circuit without this loop's pumps, if any is described. */
+  readonly circuit: CircuitLoad | undefined;
 }
 
 /** Causes that rule a pump out before it is put into the system. */
@@ -49,6 +53,12 @@ export function reasonsFor(
   else reasons.push(flowReason("within-wish", reached, wish.aim));
   if (context.purpose === "return" && flow > context.drainLimit)
     out.push({ code: "drain-cannot-carry", value: flow, limit: context.drainLimit, dimension: "flow" });
+  const { circuit } = context;
+  if (circuit) {
+    const current = circuit.others + circuitCurrent(candidate.watts, context.voltage, row.powerFactor);
+    if (current > circuit.limit)
+      out.push({ code: "circuit-overload", value: current, limit: circuit.limit, dimension: "current" });
+  }
   const budget = design.wishes.budget;
   if (budget && budget.unit === "EUR" && candidate.price > toSI(budget, "money"))
     out.push({ code: "over-budget", value: candidate.price, limit: toSI(budget, "money"), dimension: "money" });
