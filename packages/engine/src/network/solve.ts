@@ -87,7 +87,7 @@ function begin(net: CompiledNetwork, state: NetworkState, warm: boolean): void {
     if (h > high) high = h;
   }
   // Heads are differences of numbers this large: at 10 m rounding leaves 2e-15 m, whatever the losses are.
-  state.headScale = Math.max(high - low, 1e-5, 1e-5 * Math.max(Math.abs(high), Math.abs(low)));
+  state.headScale = Math.max(high - low, 1e-6, 1e-5 * Math.max(Math.abs(high), Math.abs(low)));
   if (!warm) {
     for (let j = 0; j < size; j++) head[j] = high;
     state.forest = forestAround(net);
@@ -137,7 +137,8 @@ function iterate(net: CompiledNetwork, state: NetworkState, tolerance: number, l
       idle = 0;
     } else idle++;
     // Links many orders apart leave a rounding error that no step takes away; the record names it.
-    const atRounding = idle > 5 && state.energyResidual <= 10 * tolerance;
+    // So does water that circles in a loop nothing drives: it fades by a twentieth a step, and at the last step near is enough.
+    const atRounding = (idle > 5 || state.iterations >= limit) && state.energyResidual <= 10 * tolerance;
     if (!unbalanced && (state.energyResidual <= tolerance || atRounding)) {
       if (exact) {
         state.status = "converged";
