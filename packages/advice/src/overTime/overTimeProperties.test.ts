@@ -65,6 +65,75 @@ const action = (design: Design): fc.Arbitrary<ScenarioAction> => {
   );
 };
 
+const day = 86400;
+const own = (duration: number, events: Scenario["events"], evaporation = true): Scenario => ({
+  id: "own",
+  kind: "own",
+  subjects: [],
+  duration,
+  evaporation,
+  events,
+});
+const named = (part: string): Design => {
+  const design = designs.find(({ name }) => name.includes(part));
+  if (!design) throw new Error(`no ${part}`);
+  return design;
+};
+
+/** Designs and courses that once ran for ever, or did not end, and what they may cost now. */
+const hard: readonly [string, () => Design, Scenario, number][] = [
+  [
+    "eight branches, no top-off for sixty days: a column a hair off the sump's level, and steps of days",
+    () => named("ight branches"),
+    own(60 * day, [{ at: 60, action: { kind: "topOffStops" } }]),
+    3000,
+  ],
+  [
+    "a return of a millimetre of pipe, power off: nothing but the pump itself to slow it",
+    () => {
+      const reef = named("Waiting-room");
+      const [line] = reef.loops;
+      if (!line) throw new Error("no loop");
+      const run = [
+        { kind: "pipe", series: "pn16-40", length: { value: 1, unit: "mm" } },
+        { kind: "outlet", to: "display", depth: { value: 0, unit: "mm" }, siphonBreak: { value: 0, unit: "mm" } },
+      ] as const;
+      return { ...reef, loops: [{ ...line, run: [...run] }] };
+    },
+    own(1800, [{ at: 60, action: { kind: "powerOff" } }], false),
+    2000,
+  ],
+  [
+    "all drains blocked for sixty days",
+    () => named("Waiting-room"),
+    own(
+      60 * day,
+      [0, 1, 2].map((drain) => ({ at: 10, action: { kind: "drainBlocks", drain, share: 1 } })),
+    ),
+    3000,
+  ],
+  [
+    "power that flickers every five seconds",
+    () => named("Waiting-room"),
+    own(
+      1200,
+      Array.from({ length: 60 }, (_, i) => ({ at: 60 + 5 * i, action: { kind: i % 2 ? "powerOn" : "powerOff" } })),
+      false,
+    ),
+    6000,
+  ],
+];
+
+describe("what-if over hard courses", () => {
+  it.each(hard)("comes to an end in steps that can be counted: %s", (_name, design, scenario, most) => {
+    const played = whatIf(design(), demoCatalogue, scenario, false);
+    expect(played.status).toBe("finished");
+    expect(played.volumeError).toBeLessThan(1e-9);
+    expect(played.steps).toBeLessThan(most);
+    for (const vessel of played.vessels) expect(vessel.lowest).toBeGreaterThan(vessel.floor - 1e-5);
+  });
+});
+
 describe("what-if over random designs and random events", () => {
   it("keeps every litre to 1e-9, no level below its floor, every number finite, and always ends", () => {
     const share = fc.double({ min: 0.5, max: 1.8, noNaN: true });

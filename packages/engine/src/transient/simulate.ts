@@ -152,6 +152,9 @@ function beginModes(system: HybridSystem, y: Float64Array): void {
   }
 }
 
+/** Water in a pipe that makes no difference to any vessel [m3]: a tenth of a millilitre. */
+const smallVolume = 1e-7;
+
 /** Volumes to a level's tolerance in their vessel, pipes to a share of what they hold; booked amounts follow from the rest. */
 function tolerances(model: TransientModel, size: number, volumes: number, level: number): Float64Array {
   const allowed = new Float64Array(size).fill(1e-4);
@@ -161,7 +164,8 @@ function tolerances(model: TransientModel, size: number, volumes: number, level:
     largest = Math.max(largest, allowed[i]);
   });
   let next = model.vessels.length;
-  for (const { content } of [...model.drains, ...model.circuits]) allowed[next++] = 1e-3 * content;
+  for (const { content } of [...model.drains, ...model.circuits])
+    allowed[next++] = Math.max(smallVolume, 1e-3 * content);
   for (; next < volumes; next++) allowed[next] = largest;
   return allowed;
 }

@@ -25,6 +25,11 @@ const oneStep = { warm: true, tolerance: 0, maximumIterations: 1 };
  *  the head of a filling line rises to that of the water above it instead of jumping. */
 export const fillReserve = 0.01;
 
+/** Lines that hold less than this have hardly a wall [m3], and the head over which the flow of their column fades out [m]: it lags by as
+ *  much, half a litre times a thousandth. */
+const shortLine = 5e-4;
+const restingGap = 1e-3;
+
 /** A pumped circuit, solved as a network at every state. Its outlets stand at the surface above them, or at their own height in the
  *  air; an outlet that has let in air takes none back. A line that has taken in air at the top stands as a column: its outlets
  *  stand at the column's height, and what runs fills or empties it. */
@@ -180,6 +185,20 @@ export class CircuitElement implements FlowElement {
       this.outflow[i] = flow;
     }
     if (this.mode.bare) this.#keepSourceDry();
+    if (this.circuit.content < shortLine && this.mode.aired && this.#speedSet.every((speed) => speed === 0))
+      this.#calmColumn();
+  }
+
+  /** The column of a short line that no pump moves fades out as it comes to stand at the water below: its law, all square and with hardly
+   *  a wall to rub on, is upright at rest and would turn its flow for ever. */
+  #calmColumn(): void {
+    const { circuit, outflow } = this;
+    const { head } = this.#net;
+    for (let i = 0; i < outflow.length; i++) {
+      if (circuit.outlets[i].vessel !== circuit.upper) continue;
+      const gap = Math.abs(head[this.#nodes[i]] - head[this.#sourceNode]);
+      outflow[i] *= gap / (restingGap + gap);
+    }
   }
 
   /** An intake in the air gives nothing: what outlets let out is no more than what others take in. */

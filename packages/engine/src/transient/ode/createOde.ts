@@ -226,7 +226,9 @@ export function createOde(system: OdeSystem): Ode {
       if (!(error <= 1 && endsWell())) {
         rejected++;
         inRow++;
-        h = length * (error > 1 ? Math.max(0.2, 0.9 / error ** 0.25) : 0.25);
+        // An error that hardly falls with the step belongs to something that settles within a small part of it.
+        const most = inRow > 4 ? 0.25 : 1;
+        h = length * Math.min(most, error > 1 ? Math.max(0.2, 0.9 / error ** 0.25) : 0.25);
         continue;
       }
       fillDense(y);
