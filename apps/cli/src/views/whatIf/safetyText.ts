@@ -14,7 +14,6 @@ import { wrap } from "../../output/wrap.ts";
 import { findingsText } from "../assessment/findingsText.ts";
 import { paragraphs, section } from "../section.ts";
 import { safetyAnswersText } from "./safetyAnswersText.ts";
-import { shortPlace } from "./shortPlace.ts";
 import { verdictLegend, verdictWords } from "./verdictWords.ts";
 
 /** Returns the safety sweep as a person reads it: the answer, the table, what follows from it, findings and cautions. */
@@ -54,12 +53,14 @@ function answerSentence(rows: readonly SafetyRow[], design: Design, { format }: 
 
 function rowsText(rows: readonly SafetyRow[], { format, width }: Look): string {
   const right = { align: "right" } as const;
+  const margin = (value: number | undefined) => (value === undefined ? "—" : format(value, "length"));
   return tableText(
     [
       { head: "scenario", flexible: true },
       { head: "verdict" },
-      { head: "nearest rim", flexible: true },
-      { head: "margin", ...right },
+      { head: "display", ...right },
+      { head: "box", ...right },
+      { head: "sump", ...right },
       { head: "after", ...right },
       { head: "spilt", ...right },
       { head: "to sump", ...right },
@@ -67,12 +68,13 @@ function rowsText(rows: readonly SafetyRow[], { format, width }: Look): string {
     rows.map((row) => [
       describeScenario(row.scenario),
       verdictWords[row.verdict],
-      row.worst === undefined ? "—" : shortPlace(row.worst.place),
-      format(row.worst?.margin ?? Number.NaN, "length"),
+      margin(row.margins.display),
+      margin(row.margins.overflowBox),
+      margin(row.margins.sump),
       row.timeToTrouble === undefined ? "—" : timeWords(row.timeToTrouble),
       row.spilled > 0 ? format(row.spilled, "volume") : "—",
       format(row.sumpGain, "volume"),
     ]),
     width,
-  ).concat(`\n\n  ${wrap(verdictLegend, width, "  ")}`);
+  ).concat(`\n\n  ${wrap(`Display, box and sump: the least that is left to each rim. ${verdictLegend}`, width, "  ")}`);
 }
