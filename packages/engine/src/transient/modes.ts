@@ -9,6 +9,7 @@ export interface Modes {
   readonly circuits: CircuitMode[];
   topOff: "auto" | "off" | "open";
   topOffRuns: boolean;
+  topOffEmpty: boolean;
 }
 
 /** What is so in a circuit. */
@@ -29,14 +30,18 @@ export interface CircuitMode {
   dry: boolean;
   /** It came to lie there while no pump ran: told as drawing air when one is switched on. */
   dryUntold: boolean;
-  /** Times it has drawn air: a pump that hunts is left off. */
+  /** Times it has drawn air. */
   timesDry: number;
+  /** A pump that hunts is left off. */
+  givenUp: boolean;
   /** Share of its check valves' section that lets water back. */
   leak: number;
 }
 
 /** A pump that has drawn air this often stays off: its owner, or its own protection, has stopped it. */
 export const dryStarts = 3;
+/** While a top-off brings it water it is given this many times: what it lifts may be what wets the floor, and nobody may be there. */
+export const fedStarts = 100;
 
 /** Returns what is so at the start. Source: the model. */
 export function startingModes(model: TransientModel): Modes {
@@ -56,9 +61,11 @@ export function startingModes(model: TransientModel): Modes {
       dry: false,
       dryUntold: false,
       timesDry: 0,
+      givenUp: false,
       leak: 0,
     })),
     topOff: "auto",
     topOffRuns: false,
+    topOffEmpty: false,
   };
 }

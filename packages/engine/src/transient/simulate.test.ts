@@ -198,6 +198,29 @@ describe("simulate", () => {
     expect(early.finalLevels[4]).toBeCloseTo(0.5 - (2e-5 * 600) / 0.1, 6);
   });
 
+  it("lets a pump that hunts go on while a top-off brings it water, until what it lifts runs over", () => {
+    const model = atRest();
+    const [display, box, first, last] = model.vessels;
+    if (!display || !box || !first || !last) throw new Error("vessels");
+    const reservoir = { id: "reservoir", floor: 0, area: 0.1, rim: Infinity, rimLength: 0, startLevel: 0.3 };
+    const reach = last.area * (last.startLevel - 0.1);
+    // Box and display drowned to one level by all that the pump can reach, and a rim five millimetres above that.
+    const brimful = (reach + display.area * display.startLevel + box.area * box.startLevel) / (display.area + box.area);
+    const vessels = [{ ...display, rim: brimful + 0.005 }, { ...box, rim: brimful + 0.2 }, first, last, reservoir];
+    const topOff = { reservoir: 4, to: 3, flow: 2e-5, onLevel: last.startLevel - 0.004, offLevel: last.startLevel };
+    const blocked = [0, 1, 2].map(
+      (drain): TimedAction => ({ at: 10, action: { kind: "drainBlocked", drain, share: 1 } }),
+    );
+    const run = simulate({ ...model, vessels, topOff }, blocked, { duration: 3600, record: false });
+    const alone = simulate({ ...model, vessels: vessels.slice(0, 4) }, blocked, { duration: 3600, record: false });
+    expect(codes(alone)).toContain("pump/givenUp return");
+    expect(alone.booked.spilled[0]).toBe(0);
+    expect(run.events.filter((event) => event.code === "pump/drawsAir").length).toBeGreaterThan(3);
+    // Analytic: the rim has room for 4.2 L more; the reservoir holds 30 L.
+    expect(run.booked.spilled[0]).toBeGreaterThan(0.01);
+    expect(run.booked.spilled[0]).toBeLessThan(0.03);
+  });
+
   it("keeps every litre, no volume below nothing and every number finite, whatever happens in whatever order", () => {
     const action = fc.oneof(
       fc.record({

@@ -1,7 +1,7 @@
 import { type CircuitElement, fillReserve } from "./elements/circuitElement.ts";
 import type { HybridSystem } from "./hybridSystem.ts";
 import type { TransientAction } from "./model.ts";
-import { type CircuitMode, dryStarts } from "./modes.ts";
+import { type CircuitMode, dryStarts, fedStarts } from "./modes.ts";
 import type { OdeEvents } from "./ode/index.ts";
 import { surfaceOf } from "./stateLayout.ts";
 
@@ -174,7 +174,8 @@ function drainWatches({ model, layout, modes, drains }: HybridSystem): Watch[] {
   });
 }
 
-function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
+function circuitWatches(system: HybridSystem): Watch[] {
+  const { model, layout, circuits } = system;
   return circuits.flatMap((element, i) => {
     const { circuit, mode } = element;
     const outlets = circuit.outlets.map((outlet, o): Watch => {
@@ -215,11 +216,11 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
       value: (y) => surfaceOf(model, y, circuit.source) - circuit.intakeElevation - (mode.bare ? floodedAgain : 0),
       happen: (rising) => {
         mode.bare = !rising;
-        if (mode.timesDry > dryStarts) return undefined;
+        if (mode.givenUp) return undefined;
         if (!rising) {
           mode.dry = true;
           mode.dryUntold = stands(mode);
-          return mode.dryUntold ? undefined : drawsAir(element);
+          return mode.dryUntold ? undefined : drawsAir(system, element);
         }
         if (!mode.dry) return undefined;
         mode.dry = false;
@@ -234,9 +235,11 @@ function circuitWatches({ model, layout, circuits }: HybridSystem): Watch[] {
 
 const stands = (mode: CircuitMode): boolean => mode.target.every((speed) => speed === 0);
 
-function drawsAir({ circuit, mode }: CircuitElement): Told {
+function drawsAir({ model, modes }: HybridSystem, { circuit, mode }: CircuitElement): Told {
+  const fed = model.topOff?.to === circuit.source && modes.topOffRuns && !modes.topOffEmpty;
   mode.timesDry++;
-  return { code: mode.timesDry > dryStarts ? "pump/givenUp" : "pump/drawsAir", at: circuit.id };
+  mode.givenUp = mode.timesDry > (fed ? fedStarts : dryStarts);
+  return { code: mode.givenUp ? "pump/givenUp" : "pump/drawsAir", at: circuit.id };
 }
 
 function topOffWatches({ model, modes }: HybridSystem): Watch[] {
@@ -256,7 +259,10 @@ function topOffWatches({ model, modes }: HybridSystem): Watch[] {
   const empties: Watch = {
     direction: -1,
     value: (y) => y[topOff.reservoir] / model.vessels[topOff.reservoir].area - 1e-3,
-    happen: () => ({ code: "topOff/empty", at: "topOff" }),
+    happen: () => {
+      modes.topOffEmpty = true;
+      return { code: "topOff/empty", at: "topOff" };
+    },
   };
   return [turns, empties];
 }
@@ -286,13 +292,14 @@ function act({ layout, modes, circuits }: HybridSystem, action: TransientAction,
 }
 
 /** A line whose upper outlets have all let in air, with nothing pumped up, stands as a column from then on. */
-function settleCircuits({ model, circuits }: HybridSystem, y: Float64Array): Told[] {
+function settleCircuits(system: HybridSystem, y: Float64Array): Told[] {
+  const { model, circuits } = system;
   const told: Told[] = [];
   for (const element of circuits) {
     const { circuit, mode } = element;
     if (mode.dryUntold && !stands(mode)) {
       mode.dryUntold = false;
-      told.push(drawsAir(element));
+      told.push(drawsAir(system, element));
     }
     circuit.outlets.forEach((outlet, o) => {
       const height = mode.breakWorks[o] ? outlet.breakElevation : outlet.elevation;
