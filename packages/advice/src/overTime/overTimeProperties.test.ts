@@ -104,13 +104,13 @@ const hard: readonly [string, () => Design, Scenario, number][] = [
     2000,
   ],
   [
-    "all drains blocked for sixty days",
+    "all drains blocked for sixty days: a pump that hunts as long as the top-off feeds it",
     () => named("Waiting-room"),
     own(
       60 * day,
       [0, 1, 2].map((drain) => ({ at: 10, action: { kind: "drainBlocks", drain, share: 1 } })),
     ),
-    3000,
+    6000,
   ],
   [
     "power that flickers every five seconds",
