@@ -63,6 +63,8 @@ export function safetyAnswers(ground: SweepGround): SafetyAnswers {
       .map((circuit) => circuit.intakeElevation - floor),
   );
   const failing = played.find((result) => result.scenario.kind === "topOffFails");
+  // Not the first trouble of any kind: a design that runs over has no pump that runs dry for that.
+  const dryAt = failing?.events.find((event) => event.code === "pump/drawsAir")?.t;
   const boxMargins = played
     .filter((result) => !blocking.has(result.scenario.kind))
     .flatMap((result) => result.vessels.find((vessel) => vessel.place === "overflowBox")?.margin ?? []);
@@ -84,7 +86,7 @@ export function safetyAnswers(ground: SweepGround): SafetyAnswers {
     evaporationPerDay: evaporation,
     days,
     minimumReturnVolume: evaporation * days + (last?.area ?? 0) * intake,
-    ...(failing?.timeToTrouble === undefined ? {} : { daysUntilDry: failing.timeToTrouble / 86400 }),
+    ...(dryAt === undefined ? {} : { daysUntilDry: dryAt / 86400 }),
     emergencyFlow: solved.weirFlow,
     emergencyCapacity: emergency.reduce((sum, flow) => sum + flow, 0),
     boxFreeboard: Math.min(...boxMargins),

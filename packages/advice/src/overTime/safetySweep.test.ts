@@ -93,6 +93,16 @@ describe("the safety sweep", () => {
     expect(daysUntilDry).toBeGreaterThan(0.9 * simple);
     expect(daysUntilDry).toBeLessThan(1.25 * simple);
   });
+
+  it("counts the days until the pump draws air, not until the first water on the floor", () => {
+    const over = example("golden/07-seven-mistakes.json");
+    const { answers, rows } = safetySweep(over, demoCatalogue);
+    const failing = rows.find((row) => row.scenario.kind === "topOffFails");
+    // It stands over its rim as drawn; 0.1225 m2 by 0.12 m above the intake, pumped at 0.67 L/s less what the drain gives back.
+    expect(failing?.timeToTrouble).toBeLessThan(1);
+    expect((answers.daysUntilDry ?? 0) * 86400).toBeGreaterThan(15);
+    expect((answers.daysUntilDry ?? 0) * 86400).toBeLessThan(60);
+  });
 });
 
 describe("safety levers", () => {
