@@ -34,7 +34,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
   const view = useMemo(() => filmView(scene, width, height), [scene, width, height]);
   const labels = useMemo(() => {
     const safe = safeLinePart(scene, safeLevel);
-    const parts = [...filmParts(scene, result), ...(safe ? [safe] : [])];
+    const parts = [...filmParts(scene, result, view.width < 560), ...(safe ? [safe] : [])];
     return placeLabels({
       scene: { ...scene.scene, parts },
       view,

@@ -217,11 +217,14 @@ function filmRuns(pipes: readonly PipeShape[], assessment: Assessment): FilmRun[
 }
 
 /** Returns the parts of the elevation that bear numbers in a film, with room for the longest of them.
- *  scene FilmScene   result WhatIf   -> parts for `placeLabels`
+ *  scene FilmScene   result WhatIf   narrow true on a phone   -> parts for `placeLabels`
  *  Findings: none. Throws: never.
  *  Valid: any film.
  *  Source: own construction. */
-export function filmParts({ scene, vessels }: FilmScene, result: WhatIf): ScenePart[] {
+export function filmParts({ scene, vessels: all }: FilmScene, result: WhatIf, narrow: boolean): ScenePart[] {
+  // On a phone the chart has every vessel; the drawing keeps those where water comes from and goes to.
+  const last = all.at(-1);
+  const vessels = all.filter((vessel) => !narrow || !vessel.place.startsWith("sump.") || vessel === last);
   const found = (path: string) => scene.parts.find((part) => part.path === path);
   const widest = (index: number) => {
     const { rim, highest, lowest, start } = result.vessels[index]!;
