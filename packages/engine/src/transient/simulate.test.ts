@@ -214,6 +214,18 @@ describe("simulate", () => {
     const run = simulate({ ...model, vessels, topOff }, blocked, { duration: 3600, record: false });
     const alone = simulate({ ...model, vessels: vessels.slice(0, 4) }, blocked, { duration: 3600, record: false });
     expect(codes(alone)).toContain("pump/givenUp return");
+    // Switched off and on again it tries anew.
+    const again = [
+      { ...off, at: 2000 },
+      { ...on, at: 2600 },
+    ];
+    const tried = simulate({ ...model, vessels: vessels.slice(0, 4) }, [...blocked, ...again], {
+      duration: 3600,
+      record: false,
+    });
+    const givenUp = alone.events.find((event) => event.code === "pump/givenUp")?.t ?? Number.NaN;
+    expect(givenUp).toBeLessThan(2000);
+    expect(tried.events.some((event) => event.t > 2600 && event.code === "pump/drawsAir")).toBe(true);
     expect(alone.booked.spilled[0]).toBe(0);
     expect(run.events.filter((event) => event.code === "pump/drawsAir").length).toBeGreaterThan(3);
     // Analytic: the rim has room for 4.2 L more; the reservoir holds 30 L.

@@ -269,7 +269,15 @@ function topOffWatches({ model, modes }: HybridSystem): Watch[] {
 
 function act({ layout, modes, circuits }: HybridSystem, action: TransientAction, y: Float64Array): void {
   if (action.kind === "pumpSpeed") {
-    modes.circuits[action.circuit].target[action.pump] = action.speed;
+    const mode = modes.circuits[action.circuit];
+    // Switched on anew, a pump that was given up tries again.
+    if (mode.givenUp && action.speed > 0 && stands(mode)) {
+      mode.givenUp = false;
+      mode.timesDry = 0;
+      mode.dry = mode.bare;
+      mode.dryUntold = mode.bare;
+    }
+    mode.target[action.pump] = action.speed;
   } else if (action.kind === "drainBlocked") {
     const i = action.drain;
     const share = Math.min(1, Math.max(0, action.share));
