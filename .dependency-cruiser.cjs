@@ -51,11 +51,20 @@ module.exports = {
       from: { path: "^packages/report/src", pathNot: test },
       to: { path: "node_modules/(react|react-dom|preact|vue|svelte|solid-js|jsdom)/" },
     },
+    onlyPackages("store", "design", "The store keeps documents and never reads what they mean."),
+    {
+      name: "web-keeps-nothing",
+      comment: "A browser has no database of the shop; it asks the server.",
+      severity: "error",
+      from: { path: "^(apps/web|packages/(?!store/)[^/]+)/" },
+      to: { path: "^packages/store/" },
+    },
     {
       name: "packages-run-anywhere",
-      comment: "The same packages run in the browser and in Node, so none reaches for Node's own modules.",
+      comment:
+        "The same packages run in the browser and in Node, so none reaches for Node's own modules; the store alone owns files.",
       severity: "error",
-      from: { path: "^packages/[^/]+/src", pathNot: test },
+      from: { path: "^packages/(?!store/)[^/]+/src", pathNot: test },
       to: { dependencyTypes: ["core"] },
     },
     {

@@ -11,22 +11,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { engines } from "./engines.ts";
+import { randomFrom } from "./randomFrom.ts";
 
 const [engine = "libsql", rounds = "100", seed = "1"] = process.argv.slice(2);
 const open = engines[engine];
 if (open === undefined) throw new Error(`unknown database ${engine}: use one of ${Object.keys(engines).join(", ")}`);
 const writer = fileURLToPath(new URL("./writer.ts", import.meta.url));
-
-/** Mulberry32: the moments of a run can be had again by its seed. */
-function randomFrom(start: number): () => number {
-  let state = start >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 interface Life {
   readonly acknowledged: number[];

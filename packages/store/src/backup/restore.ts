@@ -1,0 +1,92 @@
+import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { databaseFile, isDatabaseUrl, openDatabase } from "../openStore.ts";
+import { schemaVersion, tables } from "../schema/migrations.ts";
+import type { SqlDatabase } from "../sql/sqlDatabase.ts";
+import { openSqlite } from "../sql/sqliteDatabase.ts";
+import { StoreFailure } from "../storeFailure.ts";
+import { flush } from "./backupInto.ts";
+import { copyRows } from "./copyRows.ts";
+
+/** Puts a backup where a store is opened from: an empty folder, or an empty PostgreSQL database; from there `openStore`.
+ *  path the file of a backup   target a folder or postgres://...   -> nothing; the store is closed
+ *  Throws: StoreFailure "notEmpty" (there is a store already), "damaged" (no whole backup), "newer", "unreachable",
+ *  "diskFull".
+ *  Valid: backups of this and of earlier programs; of either database into either.
+ *  Source: own construction; decision record 0016. */
+export async function restore(path: string, target: string): Promise<void> {
+  const source = resolve(path);
+  if (!existsSync(source)) throw new StoreFailure("unreachable", `There is no backup ${source}: check its name.`);
+  if (isDatabaseUrl(target)) return restoreIntoServer(source, target);
+  const folder = resolve(target);
+  mkdirSync(folder, { recursive: true });
+  if (readdirSync(folder).length > 0) {
+    throw new StoreFailure("notEmpty", `The folder ${folder} is not empty: restore into a new one, then open that.`);
+  }
+  const unfinished = join(folder, "restoring.db");
+  try {
+    // Worked on in a copy, so that the backup itself stays as it was made.
+    copyFileSync(source, unfinished);
+    await checkBackup(unfinished, source);
+    flush(unfinished);
+    renameSync(unfinished, join(folder, databaseFile));
+    flush(folder);
+  } catch (error) {
+    for (const ending of ["", "-wal", "-shm"]) rmSync(unfinished + ending, { force: true });
+    if ((error as { code?: unknown }).code === "ENOSPC") {
+      throw new StoreFailure("diskFull", `The disk of ${folder} has no room for the backup: free some space there.`, {
+        cause: error,
+      });
+    }
+    throw error;
+  }
+  // Brings an older backup to today's schema, and shows that it opens.
+  await (await openDatabase(folder)).close();
+}
+
+async function restoreIntoServer(source: string, url: string): Promise<void> {
+  const { database, close } = await openDatabase(url);
+  try {
+    for (const { name } of tables) {
+      if ((await database.read.rows(`SELECT 1 FROM ${name} LIMIT 1`)).length > 0) {
+        throw new StoreFailure("notEmpty", "The database holds a store already: restore into an empty one.");
+      }
+    }
+    const folder = mkdtempSync(join(tmpdir(), "tidewright-restore-"));
+    try {
+      await restore(source, join(folder, "store"));
+      const copy = await openDatabase(join(folder, "store"));
+      try {
+        await copy.database.snapshot((from) => database.write((to) => copyRows(from, to)));
+      } finally {
+        await copy.close();
+      }
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  } finally {
+    await close();
+  }
+}
+
+async function checkBackup(path: string, source: string): Promise<void> {
+  const notWhole = (why: string): StoreFailure =>
+    new StoreFailure("damaged", `${source} is no whole backup of a store (${why}): try an earlier one.`);
+  let database: SqlDatabase | undefined;
+  try {
+    database = openSqlite(path, { singleFile: true });
+    const [integrity] = await database.read.rows<{ integrity_check: string }>("PRAGMA integrity_check");
+    if (integrity?.integrity_check !== "ok") throw notWhole(String(integrity?.integrity_check).slice(0, 200));
+    const [found] = await database.read.rows<{ version: number }>("SELECT version FROM tidewright_store");
+    if (!found) throw notWhole("it names no version");
+    if (found.version > schemaVersion) {
+      throw new StoreFailure("newer", `${source} was made by a newer program: update this one before restoring it.`);
+    }
+  } catch (error) {
+    if (error instanceof StoreFailure && error.code !== "damaged") throw error;
+    throw error instanceof StoreFailure && error.message.startsWith(source) ? error : notWhole(String(error));
+  } finally {
+    await database?.close();
+  }
+}

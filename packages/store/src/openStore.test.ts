@@ -1,0 +1,121 @@
+import { execFileSync } from "node:child_process";
+import { readFileSync, statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import Database from "libsql";
+import { afterEach, describe, expect, it } from "vitest";
+import { killEditors } from "../trial/killEditors.ts";
+import { openStore } from "./openStore.ts";
+import { StoreFailure } from "./storeFailure.ts";
+import { by, freshFolder, freshPlace, removePlaces } from "./testing/freshStore.ts";
+
+afterEach(removePlaces);
+
+describe("a data folder", () => {
+  it("is refused to a second opener in the same program, with the folder and its holder named", async () => {
+    const folder = join(freshFolder(), "data");
+    const store = await openStore(folder);
+    const refusal = await openStore(folder).catch((error: unknown) => error);
+    expect(refusal).toBeInstanceOf(StoreFailure);
+    expect(refusal).toMatchObject({ code: "inUse" });
+    expect(String(refusal)).toContain(folder);
+    expect(String(refusal)).toContain(`process ${process.pid} on `);
+    // The first one is none the worse for it.
+    expect(await store.jobs.create({ name: "J" }, by())).toMatchObject({ ok: true });
+    await store.close();
+    await (await openStore(folder)).close();
+  });
+
+  it("is refused to a second program while the first one runs, and free at once when it is killed", async () => {
+    const folder = join(freshFolder(), "data");
+    const store = await openStore(folder);
+    expect(openElsewhere(folder)).toContain(`process ${process.pid} on `);
+    await store.close();
+    // The other program kills itself with the store open.
+    expect(openElsewhere(folder)).toBe("opened");
+    await (await openStore(folder)).close();
+  });
+
+  it("of a newer program is refused and left as it is", async () => {
+    const folder = join(freshFolder(), "data");
+    await (await openStore(folder)).close();
+    const path = join(folder, "tidewright.db");
+    const raw = new Database(path);
+    raw.exec("UPDATE tidewright_store SET version = 999");
+    raw.close();
+    await expect(openStore(folder)).rejects.toMatchObject({ code: "newer", message: expect.stringContaining(folder) });
+    const after = new Database(path);
+    expect(after.prepare("SELECT version FROM tidewright_store").all()).toEqual([{ version: 999 }]);
+    after.close();
+  });
+
+  it("that holds something else under the store's name is refused and left as it is", async () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "tidewright.db"), "x".repeat(5000));
+    await expect(openStore(folder)).rejects.toMatchObject({ code: "damaged" });
+    expect(readFileSync(join(folder, "tidewright.db"), "utf8")).toBe("x".repeat(5000));
+  });
+
+  it("cannot be made below a file", async () => {
+    const folder = freshFolder();
+    writeFileSync(join(folder, "file"), "");
+    await expect(openStore(join(folder, "file", "data"))).rejects.toMatchObject({ code: "unreachable" });
+  });
+
+  it("that may not grow tells so, keeps all that was acknowledged and works again with more room", async () => {
+    const folder = join(freshFolder(), "data");
+    const store = await openStore(folder, { maxPages: 200 });
+    await store.jobs.create({ id: "j", name: "J" }, by());
+    await store.designs.create({ id: "d", jobId: "j", name: "D", document: {} }, by());
+    let revision = 1;
+    let failure: unknown;
+    const document = () => ({ text: "x".repeat(20_000), revision: revision + 1 });
+    while (failure === undefined && revision < 500) {
+      const outcome = await store.designs.append("d", revision, document(), by()).catch((error: unknown) => {
+        failure = error;
+      });
+      if (outcome?.ok) revision = outcome.value.number;
+    }
+    expect(failure).toMatchObject({ code: "diskFull", message: expect.stringContaining("nothing of it was kept") });
+    expect(revision).toBeGreaterThan(5);
+    expect((await store.designs.find("d"))?.revision).toBe(revision);
+    await store.close();
+    const roomier = await openStore(folder);
+    expect(await roomier.designs.history("d")).toHaveLength(revision);
+    expect((await roomier.designs.latest("d"))?.document).toMatchObject(revision > 1 ? { revision } : {});
+    expect(await roomier.designs.append("d", revision, document(), by())).toMatchObject({ ok: true });
+    await roomier.close();
+    // All of it is in the one file now; the log beside it is empty or gone.
+    expect(statSync(join(folder, "tidewright.db-wal"), { throwIfNoEntry: false })?.size ?? 0).toBe(0);
+  });
+});
+
+describe("a store whose program is killed in the midst of edits", () => {
+  it("holds every revision it had acknowledged, with an unbroken history, five times in a row", async () => {
+    const figures = await killEditors(await freshPlace(), 5, 20260301);
+    expect(figures).toMatchObject({ lost: [], historyGaps: [], failures: [] });
+    expect(figures.acknowledged).toBeGreaterThan(5);
+  });
+});
+
+/** Opens the folder in a program that kills itself as soon as it has it; answers "opened" or the refusal. */
+function openElsewhere(folder: string): string {
+  const index = fileURLToPath(new URL("./index.ts", import.meta.url));
+  const program = `
+    import { writeSync } from "node:fs";
+    import { openStore } from ${JSON.stringify(index)};
+    try {
+      await openStore(${JSON.stringify(folder)});
+      writeSync(1, "opened");
+    } catch (error) { writeSync(1, error.message); }
+    process.kill(process.pid, "SIGKILL");`;
+  try {
+    execFileSync(process.execPath, ["--import", "tsx", "--conditions=source", "--input-type=module", "-e", program], {
+      env: { ...process.env, NODE_OPTIONS: "" },
+      stdio: ["ignore", "pipe", "inherit"],
+    });
+    return "";
+  } catch (error) {
+    return String((error as { stdout: Buffer }).stdout);
+  }
+}

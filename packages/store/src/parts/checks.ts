@@ -1,0 +1,92 @@
+import { type Problem, shown } from "@tidewright/design";
+
+/** How much one thing may hold: names and notes in characters, documents and files in bytes. */
+export interface Limits {
+  readonly nameLength: number;
+  readonly notesLength: number;
+  readonly documentBytes: number;
+  readonly fileBytes: number;
+}
+
+export const usualLimits: Limits = {
+  nameLength: 200,
+  notesLength: 20_000,
+  documentBytes: 4 * 1024 * 1024,
+  fileBytes: 20 * 1024 * 1024,
+};
+
+/** Every problem of one text: its type, its length, and characters that not every database can keep. */
+export function textProblems(
+  path: string,
+  value: unknown,
+  longest: number,
+  { empty = false }: { readonly empty?: boolean } = {},
+): Problem[] {
+  if (typeof value !== "string") return [{ path, message: "must be text", value, fix: "write text here" }];
+  const problems: Problem[] = [];
+  if (!empty && value.trim() === "") problems.push({ path, message: "is empty", value, fix: "write a name" });
+  if (value.length > longest) {
+    problems.push({
+      path,
+      message: `has ${value.length} characters, more than the ${longest} that are kept`,
+      value: shown(value),
+      fix: `shorten it to ${longest} characters`,
+    });
+  }
+  if (/\0|\p{Surrogate}/u.test(value)) {
+    problems.push({
+      path,
+      message: "holds a character that is no text (a zero or half of a pair)",
+      value: shown(value),
+      fix: "take that character out",
+    });
+  }
+  return problems;
+}
+
+/** Every problem of who did something and when. */
+export function byProblems(by: { readonly author: unknown; readonly at: unknown }): Problem[] {
+  const problems = textProblems("/by/author", by.author, 200);
+  if (typeof by.at !== "string" || !/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/.test(by.at)) {
+    problems.push({
+      path: "/by/at",
+      message: "must be an instant in UTC",
+      value: by.at,
+      fix: "write it like 2026-03-01T09:30:00.000Z",
+    });
+  }
+  return problems;
+}
+
+/** Every problem of an id that a caller brings: letters, digits, dots, - and _ only. */
+export function idProblems(path: string, id: unknown): Problem[] {
+  return typeof id === "string" && /^[A-Za-z0-9._-]{1,100}$/.test(id)
+    ? []
+    : [{ path, message: "is no id", value: id, fix: "use 1 to 100 letters, digits, dots, - and _" }];
+}
+
+/** JSON text of a value within a size, or the problem of it. */
+export function jsonText(
+  path: string,
+  value: unknown,
+  mostBytes: number,
+): { readonly text: string } | { readonly problem: Problem } {
+  let text: string | undefined;
+  try {
+    text = JSON.stringify(value);
+  } catch (error) {
+    return { problem: { path, message: `cannot be written as JSON: ${String(error)}`, fix: "give plain data" } };
+  }
+  if (text === undefined) return { problem: { path, message: "is missing", fix: "give a document" } };
+  const size = Buffer.byteLength(text);
+  if (size > mostBytes) {
+    return {
+      problem: {
+        path,
+        message: `takes ${size} bytes, more than the ${mostBytes} that are kept`,
+        fix: "make it smaller; pictures belong into files",
+      },
+    };
+  }
+  return { text };
+}

@@ -1,0 +1,123 @@
+import { afterEach, describe, expect, it } from "vitest";
+import type { Store, StoreChange } from "../store.ts";
+import { by, freshStore, removePlaces } from "../testing/freshStore.ts";
+
+afterEach(removePlaces);
+
+const document = (name: string) => ({ tidewright: 1, name, display: { length: { value: 1500, unit: "mm" } } });
+
+async function withDesign(): Promise<Store> {
+  const store = await freshStore();
+  await store.jobs.create({ id: "job", name: "Waiting-room reef" }, by());
+  await store.designs.create({ id: "reef", jobId: "job", name: "First idea", document: document("one") }, by());
+  return store;
+}
+
+describe("the history of a design", () => {
+  it("keeps every revision as it was, each with its parent, author and time", async () => {
+    const store = await withDesign();
+    for (let revision = 1; revision <= 5; revision++) {
+      const outcome = await store.designs.append("reef", revision, document(`r${revision + 1}`), by("Jo", revision));
+      expect(outcome).toMatchObject({ ok: true, value: { number: revision + 1, parent: revision, author: "Jo" } });
+    }
+    const history = await store.designs.history("reef");
+    expect(history.map(({ number, parent }) => [number, parent])).toEqual([
+      [6, 5],
+      [5, 4],
+      [4, 3],
+      [3, 2],
+      [2, 1],
+      [1, null],
+    ]);
+    expect(history[0]?.at).toBe(by("Jo", 5).at);
+    expect((await store.designs.revision("reef", 3))?.document).toEqual(document("r3"));
+    expect((await store.designs.latest("reef"))?.document).toEqual(document("r6"));
+    expect((await store.designs.history("reef", { limit: 2, before: 4 })).map(({ number }) => number)).toEqual([3, 2]);
+    expect((await store.jobs.find("job"))?.updatedAt).toBe(by("Jo", 5).at);
+  });
+
+  it("remembers an undo as a revision made from an earlier one", async () => {
+    const store = await withDesign();
+    await store.designs.append("reef", 1, document("two"), by());
+    await store.designs.append("reef", 2, document("one"), by(), { parent: 1 });
+    expect((await store.designs.history("reef"))[0]).toMatchObject({ number: 3, parent: 1 });
+    expect(await store.designs.append("reef", 3, document("x"), by(), { parent: 9 })).toMatchObject({
+      ok: false,
+      problems: [{ path: "/parent" }],
+    });
+  });
+
+  it("tells the later of two writers what the first one left, and keeps the later work as a variant", async () => {
+    const store = await withDesign();
+    await store.designs.append("reef", 1, document("Mara's"), by("Mara", 1));
+    const late = await store.designs.append("reef", 1, document("Jo's"), by("Jo", 2));
+    expect(late).toMatchObject({
+      ok: false,
+      reason: "conflict",
+      current: { number: 2, author: "Mara", document: document("Mara's") },
+    });
+    const variant = await store.designs.duplicate(
+      "reef",
+      { name: "Jo's work", revision: 1, document: document("Jo's") },
+      by("Jo", 3),
+    );
+    expect(variant).toMatchObject({ ok: true, value: { jobId: "job", variantOf: { designId: "reef", revision: 1 } } });
+    const id = variant.ok ? variant.value.id : "";
+    expect((await store.designs.latest(id))?.document).toEqual(document("Jo's"));
+    expect((await store.designs.latest("reef"))?.document).toEqual(document("Mara's"));
+    expect((await store.designs.ofJob("job")).map(({ name }) => name)).toEqual(["First idea", "Jo's work"]);
+  });
+
+  it("lets exactly one of twenty writers at once be first", async () => {
+    const store = await withDesign();
+    const outcomes = await Promise.all(
+      Array.from({ length: 20 }, (_, i) => store.designs.append("reef", 1, document(`w${i}`), by(`w${i}`))),
+    );
+    expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);
+    const winner = outcomes.findIndex(({ ok }) => ok);
+    for (const outcome of outcomes) {
+      if (!outcome.ok) expect(outcome).toMatchObject({ reason: "conflict", current: { author: `w${winner}` } });
+    }
+    expect(await store.designs.history("reef")).toHaveLength(2);
+  });
+
+  it("keeps an edit once, however often it is sent", async () => {
+    const store = await withDesign();
+    const send = () => store.designs.append("reef", 1, document("two"), by(), { editId: "e-1" });
+    const answers = [...(await Promise.all([send(), send(), send()])), await send()];
+    expect(answers.every((answer) => answer.ok && answer.value.number === 2)).toBe(true);
+    await store.designs.append("reef", 2, document("three"), by());
+    expect(await send()).toMatchObject({ ok: true, value: { number: 2 } });
+    expect(await store.designs.history("reef")).toHaveLength(3);
+  });
+
+  it("names a version, and names it anew", async () => {
+    const store = await withDesign();
+    await store.designs.nameVersion("reef", 1, "For the customer", by());
+    await store.designs.nameVersion("reef", 1, "Signed", by());
+    expect((await store.designs.history("reef"))[0]).toMatchObject({ number: 1, name: "Signed" });
+    expect(await store.designs.nameVersion("reef", 7, "x", by())).toMatchObject({ ok: false, reason: "missing" });
+  });
+
+  it("says every problem of a revision at once and keeps nothing of it", async () => {
+    const store = await freshStore({ limits: { documentBytes: 50 } });
+    await store.jobs.create({ id: "job", name: "Job" }, by());
+    await store.designs.create({ id: "d", jobId: "job", name: "D", document: {} }, by());
+    const outcome = await store.designs.append("d", 1, { text: "x".repeat(60) }, { author: "", at: "yesterday" });
+    const paths = !outcome.ok && outcome.reason === "invalid" ? outcome.problems.map(({ path }) => path) : [];
+    expect(paths.sort()).toEqual(["/by/at", "/by/author", "/document"]);
+    expect(await store.designs.history("d")).toHaveLength(1);
+    expect(await store.designs.append("nowhere", 1, {}, by())).toMatchObject({ ok: false, reason: "missing" });
+  });
+
+  it("tells watchers of what is kept, and of nothing else", async () => {
+    const store = await withDesign();
+    const seen: StoreChange[] = [];
+    const stop = store.watch((change) => seen.push(change));
+    await store.designs.append("reef", 1, document("two"), by());
+    await store.designs.append("reef", 1, document("late"), by());
+    stop();
+    await store.designs.append("reef", 2, document("three"), by());
+    expect(seen).toEqual([{ kind: "design", id: "reef", jobId: "job", revision: 2 }]);
+  });
+});

@@ -1,0 +1,95 @@
+import { done, invalid, missing, type Outcome } from "../outcome.ts";
+import type { By, Erasure } from "../records.ts";
+import type { Sql } from "../sql/sqlDatabase.ts";
+import { addAudit } from "./audit.ts";
+import { byProblems } from "./checks.ts";
+import type { Context } from "./context.ts";
+import { findCustomer } from "./customers.ts";
+import { erasedDocument, personalWords } from "./erasedDocument.ts";
+
+/** Takes a customer's personal data out of the store and says what was taken; the designs stay, without a name.
+ *  Gone: the customer, the names and notes of their jobs, the name and notes of every revision of their designs, what
+ *  the customer's name or contact says anywhere in those documents, the names of versions and variants, their photos,
+ *  papers and intakes, and the details of audit lines about them. */
+export async function eraseCustomer(context: Context, customerId: string, by: By): Promise<Outcome<Erasure>> {
+  const problems = byProblems(by);
+  if (problems.length > 0) return invalid(problems);
+  const outcome = await context.database.write(async (sql) => {
+    const customer = await findCustomer(sql, customerId);
+    if (!customer) return missing("customer", customerId);
+    const jobs = (await sql.rows<{ id: string }>("SELECT id FROM jobs WHERE customer_id = ?", [customerId])).map(
+      ({ id }) => id,
+    );
+    const words = personalWords(customer.name, customer.contact);
+    const counts = { revisionsChanged: 0, filesErased: 0, auditLinesCleared: 0, designsKept: 0 };
+    for (const jobId of jobs) {
+      const designs = await sql.rows<{ id: string }>("SELECT id FROM designs WHERE job_id = ?", [jobId]);
+      counts.designsKept += designs.length;
+      for (const { id } of designs) {
+        counts.revisionsChanged += await eraseRevisions(sql, id, words);
+        counts.auditLinesCleared += await clearAudit(sql, "design", id);
+      }
+      await sql.change("UPDATE designs SET name = 'Design' WHERE job_id = ?", [jobId]);
+      const personal = await sql.rows<{ id: string }>("SELECT id FROM files WHERE job_id = ? AND kind <> 'chart'", [
+        jobId,
+      ]);
+      for (const { id } of personal) {
+        await sql.change("DELETE FROM files WHERE id = ?", [id]);
+        counts.auditLinesCleared += await clearAudit(sql, "file", id);
+      }
+      counts.filesErased += personal.length;
+      await sql.change("UPDATE files SET name = 'chart', author = '' WHERE job_id = ?", [jobId]);
+      await sql.change(
+        "UPDATE jobs SET customer_id = NULL, name = 'Erased customer', notes = '', search_text = 'erased customer', version = version + 1, updated_at = ? WHERE id = ?",
+        [by.at, jobId],
+      );
+      counts.auditLinesCleared += await clearAudit(sql, "job", jobId);
+    }
+    counts.auditLinesCleared += await clearAudit(sql, "customer", customerId);
+    // What the customer did in person stays in the history, without the name.
+    await sql.change("UPDATE revisions SET author = '' WHERE author = ?", [customer.name]);
+    await sql.change("UPDATE designs SET created_by = '' WHERE created_by = ?", [customer.name]);
+    await sql.change("UPDATE audit SET author = '' WHERE author = ?", [customer.name]);
+    await sql.change("DELETE FROM customers WHERE id = ?", [customerId]);
+    await addAudit(context, sql, by, "erase", ["customer", customerId]);
+    return done({
+      customerId,
+      fields: ["name", "contact", "notes"],
+      jobsUnnamed: jobs.length,
+      ...counts,
+      remark:
+        "Backups made before this still hold the data: delete them, or erase again after restoring one. Text about the customer that does not hold the name or contact as written here is not found.",
+    } satisfies Erasure);
+  });
+  if (!outcome.ok) return outcome;
+  await context.database.scrub();
+  context.announce({ kind: "erasure", customerId });
+  return outcome;
+}
+
+async function eraseRevisions(sql: Sql, designId: string, words: readonly string[]): Promise<number> {
+  await sql.change("UPDATE revision_names SET name = 'Version', author = '' WHERE design_id = ?", [designId]);
+  const numbers = await sql.rows<{ number: number }>("SELECT number FROM revisions WHERE design_id = ?", [designId]);
+  let changed = 0;
+  // One at a time: a long history need not fit into memory.
+  for (const { number } of numbers) {
+    const where = [designId, number];
+    const [row] = await sql.rows<{ document: string }>(
+      "SELECT document FROM revisions WHERE design_id = ? AND number = ?",
+      where,
+    );
+    if (!row) continue;
+    const erased = JSON.stringify(erasedDocument(JSON.parse(row.document), words));
+    if (erased === row.document) continue;
+    await sql.change("UPDATE revisions SET document = ? WHERE design_id = ? AND number = ?", [erased, ...where]);
+    changed++;
+  }
+  return changed;
+}
+
+function clearAudit(sql: Sql, kind: string, id: string): Promise<number> {
+  return sql.change("UPDATE audit SET detail = '' WHERE subject_kind = ? AND subject_id = ? AND detail <> ''", [
+    kind,
+    id,
+  ]);
+}

@@ -1,0 +1,158 @@
+/** Who did something and when; `at` is an ISO 8601 instant, given by the caller so that nothing here reads a clock. */
+export interface By {
+  readonly author: string;
+  readonly at: string;
+}
+
+/** How often something was changed, from 1, and when last: what an ETag is made of. */
+export interface Versioned {
+  readonly version: number;
+  readonly createdAt: string;
+  readonly updatedAt: string;
+}
+
+/** A customer of the shop; `contact` and `notes` are free text. */
+export interface Customer extends Versioned {
+  readonly id: string;
+  readonly name: string;
+  readonly contact: string;
+  readonly notes: string;
+}
+
+/** What may be said of a customer; what is left out stays as it is, or is empty in a new one. */
+export interface CustomerFields {
+  readonly name?: string;
+  readonly contact?: string;
+  readonly notes?: string;
+}
+
+/** How far a job has come. */
+export const jobStages = ["intake", "designing", "proposed", "accepted", "built", "closed"] as const;
+/** One of `jobStages`. */
+export type JobStage = (typeof jobStages)[number];
+
+/** One job of the shop: a customer's system with its designs and files. */
+export interface Job extends Versioned {
+  readonly id: string;
+  readonly name: string;
+  readonly customerId: string | null;
+  readonly customerName: string | null;
+  readonly stage: JobStage;
+  readonly notes: string;
+}
+
+/** What may be said of a job; what is left out stays as it is. */
+export interface JobFields {
+  readonly name?: string;
+  readonly customerId?: string | null;
+  readonly stage?: JobStage;
+  readonly notes?: string;
+}
+
+/** Which jobs to list: every word of `text` in the name or notes of the job or in its customer's name. */
+export interface JobQuery {
+  readonly text?: string;
+  readonly stage?: JobStage;
+  readonly customerId?: string;
+  readonly limit?: number;
+  readonly offset?: number;
+}
+
+/** A design or a variant of one, without its document; `revision` is the number of its latest revision. */
+export interface DesignHead {
+  readonly id: string;
+  readonly jobId: string;
+  readonly name: string;
+  readonly revision: number;
+  readonly variantOf: { readonly designId: string; readonly revision: number } | null;
+  readonly createdAt: string;
+  readonly createdBy: string;
+  readonly updatedAt: string;
+}
+
+/** One step of a design's history; `parent` is the revision it was made from, `name` what somebody called it. */
+export interface RevisionEntry {
+  readonly designId: string;
+  readonly number: number;
+  readonly parent: number | null;
+  readonly author: string;
+  readonly at: string;
+  readonly editId: string | null;
+  readonly name: string | null;
+}
+
+/** One step with its document, as it was given: read it with `readDesign`, which knows older versions. */
+export interface Revision extends RevisionEntry {
+  readonly document: unknown;
+}
+
+/** One row of the shop's own catalogue; `kind` such as "pump", `data` the row as JSON. */
+export interface CatalogueRow extends Versioned {
+  readonly kind: string;
+  readonly id: string;
+  readonly data: unknown;
+}
+
+/** What a file is kept for. Photos, papers and what a customer sent are personal; charts and logos are not. */
+export const fileKinds = ["photo", "chart", "logo", "paper", "intake"] as const;
+/** One of `fileKinds`. */
+export type FileKind = (typeof fileKinds)[number];
+
+/** A file without its bytes; `size` in bytes, `sha256` in hexadecimal. */
+export interface FileEntry {
+  readonly id: string;
+  readonly jobId: string | null;
+  readonly kind: FileKind;
+  readonly name: string;
+  readonly contentType: string;
+  readonly size: number;
+  readonly sha256: string;
+  readonly author: string;
+  readonly at: string;
+}
+
+/** A file with its bytes. */
+export interface StoredFile extends FileEntry {
+  readonly bytes: Uint8Array;
+}
+
+/** What the shop says of itself; `tariff` is the price of energy, `units` a unit by quantity, `priceMultipliers` a factor
+ *  on list prices by maker or kind. */
+export interface ShopSettings {
+  readonly name: string;
+  readonly address: string;
+  readonly logoFileId: string | null;
+  readonly currency: string;
+  readonly tariff: { readonly value: number; readonly unit: string } | null;
+  readonly units: Readonly<Record<string, string>>;
+  readonly priceMultipliers: Readonly<Record<string, number>>;
+}
+
+/** Settings with the version that a change must name. */
+export interface KeptSettings {
+  readonly settings: ShopSettings;
+  readonly version: number;
+}
+
+/** One line of the audit trail. */
+export interface AuditEntry {
+  readonly id: string;
+  readonly at: string;
+  readonly author: string;
+  readonly action: string;
+  readonly subjectKind: string;
+  readonly subjectId: string;
+  readonly detail: string;
+}
+
+/** What an erasure took away, and what it kept without a name. */
+export interface Erasure {
+  readonly customerId: string;
+  readonly fields: readonly string[];
+  readonly jobsUnnamed: number;
+  readonly revisionsChanged: number;
+  readonly filesErased: number;
+  readonly auditLinesCleared: number;
+  readonly designsKept: number;
+  readonly remark: string;
+}

@@ -1,0 +1,93 @@
+import pg from "pg";
+import { StoreFailure } from "../storeFailure.ts";
+import type { Sql, SqlDatabase, SqlValue } from "./sqlDatabase.ts";
+
+/** Opens a PostgreSQL database by its URL; several programs may share it. */
+export function openPostgres(url: string): SqlDatabase {
+  const pool = new pg.Pool({ connectionString: url, max: 10 });
+  // Whatever the server's default is, an acknowledged change is on its disk.
+  pool.on("connect", (client) => {
+    client.query("SET synchronous_commit = on").catch(() => undefined);
+  });
+  // A broken idle connection is replaced by the pool; without a listener it would end the program.
+  pool.on("error", () => undefined);
+
+  const inTransaction = async <Value>(begin: string, work: (sql: Sql) => Promise<Value>): Promise<Value> => {
+    const client = await pool.connect().catch((error: unknown) => {
+      throw failure(error);
+    });
+    let broken: Error | undefined;
+    try {
+      await client.query(begin);
+      const value = await work(sqlOf((text, values) => client.query(text, values)));
+      await client.query("COMMIT");
+      return value;
+    } catch (error) {
+      await client.query("ROLLBACK").catch((lost: Error) => {
+        broken = lost;
+      });
+      throw failure(error);
+    } finally {
+      client.release(broken);
+    }
+  };
+
+  return {
+    dialect: "postgres",
+    read: sqlOf((text, values) => pool.query(text, values)),
+    write: (work) => inTransaction("BEGIN", work),
+    snapshot: (work) => inTransaction("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY", work),
+    copyInto: async () => false,
+    // Old versions of rows go with the server's own vacuum.
+    scrub: async () => undefined,
+    close: () => pool.end(),
+  };
+}
+
+type Query = (text: string, values: unknown[]) => Promise<pg.QueryResult>;
+
+function sqlOf(query: Query): Sql {
+  const ask = async (text: string, values: readonly SqlValue[]): Promise<pg.QueryResult> => {
+    try {
+      return await query(numbered(text), values.map(asBuffer));
+    } catch (error) {
+      throw failure(error);
+    }
+  };
+  return {
+    rows: async <Row>(text: string, values: readonly SqlValue[] = []) => (await ask(text, values)).rows as Row[],
+    change: async (text, values = []) => (await ask(text, values)).rowCount ?? 0,
+  };
+}
+
+const asBuffer = (value: SqlValue): unknown =>
+  value instanceof Uint8Array ? Buffer.from(value.buffer, value.byteOffset, value.byteLength) : value;
+
+/** The statements of this package hold no question mark but those that stand for values. */
+function numbered(text: string): string {
+  let count = 0;
+  return text.replaceAll("?", () => `$${++count}`);
+}
+
+/** Puts a failing server into words; anything else is our own mistake and stays as it is. */
+function failure(error: unknown): unknown {
+  if (error instanceof StoreFailure) return error;
+  const code = String((error as { code?: unknown }).code ?? "");
+  const message = error instanceof Error ? error.message : String(error);
+  // SQLSTATE classes: PostgreSQL documentation, Appendix A.
+  if (code === "53100") {
+    return new StoreFailure(
+      "diskFull",
+      `The database server's disk is full: nothing of this change was kept. Free some space there and try again (${message}).`,
+      { cause: error },
+    );
+  }
+  if (/^(08|57P|ECONN|ENOTFOUND|EPIPE|ETIMEDOUT|3D000|28)/.test(code) || /Connection terminated/.test(message)) {
+    return new StoreFailure(
+      "unreachable",
+      `The database server does not answer: check DATABASE_URL and that the server runs (${message}).`,
+      { cause: error },
+    );
+  }
+  return error;
+}

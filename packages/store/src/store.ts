@@ -1,0 +1,170 @@
+import type { Outcome } from "./outcome.ts";
+import type {
+  AuditEntry,
+  By,
+  CatalogueRow,
+  Customer,
+  CustomerFields,
+  DesignHead,
+  Erasure,
+  FileEntry,
+  FileKind,
+  Job,
+  JobFields,
+  JobQuery,
+  KeptSettings,
+  Revision,
+  RevisionEntry,
+  ShopSettings,
+  StoredFile,
+} from "./records.ts";
+
+/** A page of a list, with how many there are in all. */
+export interface Page<Item> {
+  readonly items: readonly Item[];
+  readonly total: number;
+}
+
+/** Something that is kept now and was not before; told after it is on the disk. */
+export type StoreChange =
+  | { readonly kind: "job"; readonly id: string; readonly version: number }
+  | { readonly kind: "design"; readonly id: string; readonly jobId: string; readonly revision: number }
+  | { readonly kind: "settings"; readonly version: number }
+  | { readonly kind: "erasure"; readonly customerId: string };
+
+/** Customers of the shop. `create` with an id that is taken answers a conflict; `update` names the version it saw. */
+export interface CustomersPart {
+  create(
+    fields: CustomerFields & { readonly name: string; readonly id?: string },
+    by: By,
+  ): Promise<Outcome<Customer, Customer>>;
+  find(id: string): Promise<Customer | undefined>;
+  search(query?: {
+    readonly text?: string;
+    readonly limit?: number;
+    readonly offset?: number;
+  }): Promise<Page<Customer>>;
+  update(id: string, expectedVersion: number, fields: CustomerFields, by: By): Promise<Outcome<Customer, Customer>>;
+}
+
+/** Jobs of the shop, latest first. `remove` takes designs, revisions and files with it. */
+export interface JobsPart {
+  create(fields: JobFields & { readonly name: string; readonly id?: string }, by: By): Promise<Outcome<Job, Job>>;
+  find(id: string): Promise<Job | undefined>;
+  search(query?: JobQuery): Promise<Page<Job>>;
+  update(id: string, expectedVersion: number, fields: JobFields, by: By): Promise<Outcome<Job, Job>>;
+  remove(id: string, expectedVersion: number, by: By): Promise<Outcome<Job, Job>>;
+}
+
+/** What an edit may say of itself: `editId` makes sending it twice harmless; `parent` is the revision it was made from,
+ *  where that is not the latest (an undo). */
+export interface AppendOptions {
+  readonly editId?: string | null;
+  readonly parent?: number;
+}
+
+/** Designs and variants. A revision is never changed, only added; the later of two writers gets what the first one
+ *  left, and keeps its own work with `duplicate({ document })`. */
+export interface DesignsPart {
+  create(
+    design: { readonly id?: string; readonly jobId: string; readonly name: string; readonly document: unknown },
+    by: By,
+  ): Promise<Outcome<DesignHead, DesignHead>>;
+  find(id: string): Promise<DesignHead | undefined>;
+  ofJob(jobId: string): Promise<readonly DesignHead[]>;
+  append(
+    designId: string,
+    expectedRevision: number,
+    document: unknown,
+    by: By,
+    options?: AppendOptions,
+  ): Promise<Outcome<RevisionEntry, Revision>>;
+  latest(designId: string): Promise<Revision | undefined>;
+  revision(designId: string, number: number): Promise<Revision | undefined>;
+  /** Newest first, without documents; `before` a number pages on. */
+  history(
+    designId: string,
+    page?: { readonly limit?: number; readonly before?: number },
+  ): Promise<readonly RevisionEntry[]>;
+  nameVersion(designId: string, number: number, name: string, by: By): Promise<Outcome<RevisionEntry>>;
+  /** A variant of a revision (the latest unless one is named), with its document or the one given. */
+  duplicate(
+    designId: string,
+    variant: {
+      readonly id?: string;
+      readonly name: string;
+      readonly revision?: number;
+      readonly document?: unknown;
+      readonly jobId?: string;
+    },
+    by: By,
+  ): Promise<Outcome<DesignHead, DesignHead>>;
+}
+
+/** The shop's own catalogue rows. `put` with version 0 adds a row. */
+export interface CataloguePart {
+  list(kind: string): Promise<readonly CatalogueRow[]>;
+  find(kind: string, id: string): Promise<CatalogueRow | undefined>;
+  put(
+    kind: string,
+    id: string,
+    expectedVersion: number,
+    data: unknown,
+    by: By,
+  ): Promise<Outcome<CatalogueRow, CatalogueRow>>;
+  remove(kind: string, id: string, expectedVersion: number, by: By): Promise<Outcome<CatalogueRow, CatalogueRow>>;
+}
+
+/** Files with their bytes; `list(null)` names those of no job, such as the logo. */
+export interface FilesPart {
+  put(
+    file: {
+      readonly id?: string;
+      readonly jobId?: string | null;
+      readonly kind: FileKind;
+      readonly name: string;
+      readonly contentType: string;
+      readonly bytes: Uint8Array;
+    },
+    by: By,
+  ): Promise<Outcome<FileEntry>>;
+  get(id: string): Promise<StoredFile | undefined>;
+  list(jobId: string | null): Promise<readonly FileEntry[]>;
+  remove(id: string, by: By): Promise<Outcome<FileEntry>>;
+}
+
+/** The settings of the shop; version 0 until somebody writes them. */
+export interface SettingsPart {
+  read(): Promise<KeptSettings>;
+  write(expectedVersion: number, settings: ShopSettings, by: By): Promise<Outcome<KeptSettings, KeptSettings>>;
+}
+
+/** Who did what. Changes to the other parts add their own lines; revisions are their own trail. */
+export interface AuditPart {
+  add(by: By, action: string, subject: { readonly kind: string; readonly id: string }, detail?: string): Promise<void>;
+  /** Newest first. */
+  list(query?: {
+    readonly subject?: { readonly kind: string; readonly id: string };
+    readonly limit?: number;
+    readonly offset?: number;
+  }): Promise<readonly AuditEntry[]>;
+}
+
+/** Everything a shop keeps. A change is answered once it is on the disk. What a user got wrong is data in the answer;
+ *  a `StoreFailure` is thrown for a full disk, a lost server or a broken file. */
+export interface Store {
+  readonly customers: CustomersPart;
+  readonly jobs: JobsPart;
+  readonly designs: DesignsPart;
+  readonly catalogue: CataloguePart;
+  readonly files: FilesPart;
+  readonly settings: SettingsPart;
+  readonly audit: AuditPart;
+  /** Takes a customer's personal data away for good, and says what was taken. */
+  eraseCustomer(customerId: string, by: By): Promise<Outcome<Erasure>>;
+  /** Writes everything, as of one moment, into one new file, while edits go on. Answers its size in bytes. */
+  backup(path: string): Promise<{ readonly bytes: number }>;
+  /** Tells of every change made through this store from now on; the answer stops it. */
+  watch(listener: (change: StoreChange) => void): () => void;
+  close(): Promise<void>;
+}
