@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
@@ -219,6 +220,21 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
     await page.context().close();
   });
 
+  it("plays a scenario of one's own from a file, and tells what is wrong with one that does not fit", async () => {
+    const { page, complaints } = await bench.open();
+    await openFile(page, "storm-night.json", await readFile(new URL("storm-night.json", scenarios)));
+    await page.waitForSelector(".film-chart");
+    expect(await page.locator(".film-choice option:checked").textContent()).toBe("Storm night");
+    await page.waitForFunction(() => document.querySelector(".film-chart")?.getAttribute("aria-valuemax") === "5400");
+    await page.keyboard.press("Escape");
+    const wrong = { tidewright: 1, scenario: { name: "x", duration: { value: 1, unit: "h" }, events: [{ at: 5 }] } };
+    await openFile(page, "wrong.json", Buffer.from(JSON.stringify(wrong)));
+    await page.waitForSelector(".sheet-problems .problem-fix");
+    expect(await page.textContent(".sheet-problems")).toContain("wrong.json cannot be opened");
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
   it("never shows a film of another document: an edit under an open film is simulated anew", async () => {
     const { page } = await bench.open();
     await openFilm(page);
@@ -257,6 +273,15 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
     await page.context().close();
   });
 });
+
+const scenarios = new URL("../../../examples/scenarios/", import.meta.url);
+
+async function openFile(page: Page, name: string, buffer: Buffer): Promise<void> {
+  await page.click(".tool:text-is('Open')");
+  const choosing = page.waitForEvent("filechooser");
+  await page.click(".menu-list button:has-text('scenario file')");
+  await (await choosing).setFiles({ name, mimeType: "application/json", buffer });
+}
 
 const lastChamber = "/sump/chambers/2";
 

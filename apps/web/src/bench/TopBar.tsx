@@ -62,7 +62,7 @@ function OpenMenu() {
       ))}
       <p className="menu-title">Your own</p>
       <button type="button" onClick={chooseFile}>
-        A design file…
+        A design or scenario file…
       </button>
     </Menu>
   );

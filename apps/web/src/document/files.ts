@@ -1,10 +1,19 @@
 import { demoCatalogue } from "@tidewright/catalogue";
-import { readDesign } from "@tidewright/design";
+import { readDesign, readJson } from "@tidewright/design";
+import { openScenario } from "../film/openScenario.ts";
+import { isScenarioDocument } from "../film/ownScenarios.ts";
 import { markSaved, openDesign, presentDesign, show } from "../state/bench.ts";
 
-/** Reads a file chosen or dropped; a sound design is opened, else all its problems are shown and the present one stays. */
+/** Reads a file chosen or dropped; a sound design is opened and a scenario played, else all problems are shown and the present
+ *  design stays. */
 export async function openFile(file: File): Promise<void> {
-  const reading = readDesign(await file.text(), demoCatalogue);
+  const text = await file.text();
+  const json = readJson(text);
+  if (json.ok && isScenarioDocument(json.value)) {
+    openScenario(file.name, json.value);
+    return;
+  }
+  const reading = readDesign(text, demoCatalogue);
   if (!reading.ok) {
     show({ refused: { name: file.name, problems: reading.problems }, dialog: "problems" });
     return;

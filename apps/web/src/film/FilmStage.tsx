@@ -1,4 +1,4 @@
-import { describeScenario, describeVerdict, scenariosOf, verdictFacts } from "@tidewright/advice";
+import { describeScenario, describeVerdict, verdictFacts } from "@tidewright/advice";
 import { type KeyboardEvent, type RefObject, useEffect, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import "./film.css";
 import { Glyph } from "../bench/Glyph.tsx";
@@ -9,6 +9,7 @@ import { FilmControls, pressPlay, ShortenBox, useStillness } from "./FilmControl
 import { FilmDrawing } from "./FilmDrawing.tsx";
 import { closeFilm, openFilm, type Played, playhead, stepFilm, toEvent, useFilm } from "./filmState.ts";
 import { clockText, eventSentence, latestEvent, verdictSeverity } from "./filmWords.ts";
+import { scenariosFor } from "./ownScenarios.ts";
 
 /** Below this the drawing is not worth looking at [px]. */
 const leastDrawing = 150;
@@ -76,7 +77,8 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
 function ScenarioChoice() {
   const design = useBench((state) => state.history.present);
   const scenarioId = useFilm((state) => state.scenarioId);
-  const scenarios = useMemo(() => scenariosOf(design), [design]);
+  const own = useFilm((state) => state.own);
+  const scenarios = useMemo(() => scenariosFor(design, own), [design, own]);
   return (
     <label className="film-choice">
       <span className="visually-hidden">What fails</span>

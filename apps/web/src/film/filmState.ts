@@ -4,6 +4,7 @@ import { joinSweep } from "../state/bench.ts";
 import { createStore, useStore } from "../state/store.ts";
 import { courseOf, type Speed } from "./course.ts";
 import { type FilmClient, startFilm } from "./filmClient.ts";
+import { type OwnDocument, ownId, scenariosFor } from "./ownScenarios.ts";
 import { createPlayhead } from "./playhead.ts";
 import { evenScale, shortenedScale, type TimeScale } from "./timeScale.ts";
 import { worstMoment } from "./worstMoment.ts";
@@ -25,6 +26,8 @@ export interface FilmState {
   readonly sweep: { readonly design: Design; readonly result: SafetySweep } | undefined;
   readonly sweeping: { readonly design: Design; readonly done: number; readonly of: number } | undefined;
   readonly levers: { readonly design: Design; readonly list: readonly SafetyLever[] } | undefined;
+  /** Scenarios of one's own, as they were opened. */
+  readonly own: readonly OwnDocument[];
   readonly speed: Speed;
   /** Quiet stretches take less of the bar than their time. */
   readonly shorten: boolean;
@@ -38,6 +41,7 @@ const store = createStore<FilmState>({
   sweep: undefined,
   sweeping: undefined,
   levers: undefined,
+  own: [],
   speed: "fit",
   shorten: true,
   fault: undefined,
@@ -110,7 +114,7 @@ function firstMoment({ events }: WhatIf): number {
 export function wantFilm(design: Design): void {
   const { played, scenarioId } = store.get();
   if (played?.design === design && played.scenario.id === scenarioId) return;
-  const known = scenariosOf(design);
+  const known = scenariosFor(design, store.get().own);
   const scenario = known.find(({ id }) => id === scenarioId) ?? known[0]!;
   if (scenario.id !== scenarioId) {
     arrival = "start";
@@ -146,6 +150,20 @@ export function openFilm(design: Design, scenarioId: string, at: "start" | "wors
   }
   playhead.seek(at === "worst" ? worstMoment(played.result) : firstMoment(played.result));
   arrival = "keep";
+}
+
+/** Keeps a scenario of one's own; one of the same file name takes the place of the earlier. Returns its id. */
+export function addScenario(document: OwnDocument): string {
+  const { own, played } = store.get();
+  const at = own.findIndex(({ file }) => file === document.file);
+  const place = at < 0 ? own.length : at;
+  const id = ownId(place);
+  store.patch({
+    own: [...own.slice(0, place), document, ...own.slice(place + 1)],
+    // What was played under this id may have been another course of events.
+    ...(played?.scenario.id === id ? { played: undefined } : {}),
+  });
+  return id;
 }
 
 /** Puts the running drawing back. */
