@@ -13,8 +13,9 @@ import {
 } from "@tidewright/engine";
 import { fromSI, toSI } from "@tidewright/units";
 import { circuitLoadWithout } from "./ranking/circuitLoad.ts";
-import { type Context, reasonsFor, rejectionsFor } from "./ranking/judge.ts";
-import { OperatingPoints } from "./ranking/operatingPoints.ts";
+import type { CoupledPoint } from "./ranking/coupledCurve.ts";
+import { type Context, reasonsFor, rejectionsFor, type Wish } from "./ranking/judge.ts";
+import { type Met, OperatingPoints } from "./ranking/operatingPoints.ts";
 import { markParetoFront, type Unmarked } from "./ranking/paretoFront.ts";
 import type { Ranking, RankOptions, Rejection } from "./ranking.ts";
 import { pumpLabel, pumpPrice, soundAtSpeed } from "./states/pumpStates.ts";
@@ -46,32 +47,39 @@ export function rank(design: Design, catalogue: Catalogue, options: RankOptions 
 function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pairs: boolean): Ranking {
   const { design, catalogue } = system;
   const prepared = system.loops[loop] as (typeof system.loops)[number];
-  const volume = system.geometry.displayWaterArea * (levelOf(solved.levels, "display") - system.geometry.displayFloor);
+  const { displayWaterArea, displayFloor } = system.geometry;
+  const volumeAt = (displayLevel: number) => displayWaterArea * (displayLevel - displayFloor);
+  const circuit = circuitLoadWithout(system, solved, loop);
   const points = new OperatingPoints(system, prepared, solved);
-  const wish = prepared.purpose === "return" ? returnFlowWish(design, volume) : undefined;
-  const now = points.flowNow > 0 ? points.flowNow : volume / 360;
-  const target = wish ?? { low: 0.8 * now, aim: now, high: 1.2 * now };
-  // What other loops bring over the weir counts toward the wish.
-  const others = wish ? points.otherWeirFlow : 0;
-  const own = {
-    low: Math.max(0, target.low - others),
-    aim: Math.max(1e-6, target.aim - others),
-    high: Math.max(1e-6, target.high - others),
+  const isReturn = prepared.purpose === "return";
+  const now = points.flowNow > 0 ? points.flowNow : volumeAt(levelOf(solved.levels, "display")) / 360;
+  // A wished turnover asks for a little more where more water stands in the display; what other loops bring counts toward it.
+  const perVolume = isReturn ? returnFlowWish(design, 1) : undefined;
+  const wishAt = ({ displayLevel, others }: CoupledPoint): Wish => {
+    if (!perVolume) return { low: 0.8 * now, aim: now, high: 1.2 * now, others: 0 };
+    const volume = design.wishes.returnFlow ? 1 : volumeAt(displayLevel);
+    return {
+      low: Math.max(0, perVolume.low * volume - others),
+      aim: Math.max(1e-6, perVolume.aim * volume - others),
+      high: Math.max(1e-6, perVolume.high * volume - others),
+      others,
+    };
   };
+  const aimed = isReturn
+    ? points.whereZero((point) => point.flowToDisplay - wishAt(point).aim, now, now)
+    : points.at(now);
+  const own = wishAt(aimed);
   points.wish = own;
-  const aimed = points.forDisplayFlow(own.aim, prepared.purpose === "return");
 
   const tariff = { price: fromSI(toSI(design.power.tariff, "tariff"), design.power.tariff.unit, "tariff") };
   const years = design.wishes.horizon ? toSI(design.wishes.horizon, "time") / secondsPerYear : 5;
-  const drainLimit = solved.drains.lines.length === 0 ? Number.POSITIVE_INFINITY : points.drainCapacityAtRim;
   const context: Context = {
     design,
     loop,
     purpose: prepared.purpose,
-    wish: own,
     voltage: toSI(design.power.voltage, "voltage"),
-    drainLimit: drainLimit - others,
-    circuit: circuitLoadWithout(system, solved, loop),
+    drainLimit: isReturn && system.drains.length > 0 ? points.drainLimit : Number.POSITIVE_INFINITY,
+    circuit,
   };
 
   const candidates: Unmarked[] = [];
@@ -131,13 +139,14 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
         paretoFront: false,
         reasons: [],
       };
-      const judged = reasonsFor(candidate, row, context);
+      const wish = wishAt(point);
+      const judged = reasonsFor(candidate, row, wish, context);
       if (judged.out.length > 0) {
         rejections.push({ pumpIds, label, causes: judged.out });
         continue;
       }
       candidate.reasons = judged.reasons;
-      candidate.score = scoreOf(candidate, context, judged.flaws);
+      candidate.score = scoreOf(candidate, wish, judged.flaws);
       candidates.push(candidate);
     }
   }
@@ -158,11 +167,8 @@ function firstReturn(design: Design): number {
   );
 }
 
-interface Point {
+interface Point extends Met {
   readonly pump: PumpAtSpeed;
-  readonly flow: number;
-  readonly head: number;
-  readonly flowToDisplay: number;
 }
 
 /** Full speed for a constant pump; for a controllable one the speed that gives the aim, kept within its range. */
@@ -171,16 +177,16 @@ function bestPoint(
   { full, slowest, head }: PumpHydraulics,
   count: number,
   points: OperatingPoints,
-  aimed: { flow: number; head: number; flowToDisplay: number },
+  aimed: Met,
 ): Point | undefined {
   if (row.control === "controllable") {
     const each = aimed.flow / count;
-    const enough = each <= lastFlowAtSpeed(full) && pumpHeadAtSpeed(full, each) >= aimed.head;
+    const lift = aimed.head + points.lossOf(aimed.flow, count);
+    const enough = each <= lastFlowAtSpeed(full) && pumpHeadAtSpeed(full, each) >= lift;
     if (enough) {
-      const tooMuch = each <= lastFlowAtSpeed(slowest) && pumpHeadAtSpeed(slowest, each) > aimed.head;
+      const tooMuch = each <= lastFlowAtSpeed(slowest) && pumpHeadAtSpeed(slowest, each) > lift;
       if (tooMuch) return at(points, slowest, count, aimed.flow);
-      const pump = setForHead(head, slowest, full, each, aimed.head);
-      return { pump, flow: aimed.flow, head: aimed.head, flowToDisplay: aimed.flowToDisplay };
+      return pointOf(aimed, lift, setForHead(head, slowest, full, each, lift));
     }
   }
   return at(points, full, count, aimed.flow);
@@ -188,7 +194,11 @@ function bestPoint(
 
 function at(points: OperatingPoints, pump: PumpAtSpeed, count: number, near: number): Point | undefined {
   const met = points.meet(pump, count, near);
-  return met && { pump, flow: met.flow, head: met.head, flowToDisplay: met.flowToDisplay };
+  return met && pointOf(met, met.head, pump);
+}
+
+function pointOf({ flow, flowToDisplay, others, displayLevel }: Met, head: number, pump: PumpAtSpeed): Point {
+  return { flow, head, flowToDisplay, others, displayLevel, pump };
 }
 
 /** The pump at the speed at which it gives a head at a flow: n^2 h(Q/n) rises with n, so Newton's method inside a bracket cannot
@@ -222,8 +232,7 @@ function setForHead(
   return pump;
 }
 
-function scoreOf(candidate: Unmarked, context: Context, flaws: number): number {
-  const { wish } = context;
+function scoreOf(candidate: Unmarked, wish: Wish, flaws: number): number {
   const halfWidth = Math.max(0.05 * wish.aim, (wish.high - wish.low) / 2);
   const miss = Math.abs(candidate.flowToDisplay - wish.aim) / halfWidth;
   return candidate.horizonCost / 100 + (4 * Math.max(0, candidate.soundLevel - 30)) / 10 + 3 * miss + 20 * flaws;

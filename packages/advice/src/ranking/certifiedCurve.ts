@@ -1,4 +1,4 @@
-import type { SystemPoint } from "../system/systemCurve.ts";
+import type { CoupledPoint } from "./coupledCurve.ts";
 
 /** Degree of the polynomials and their checks off the nodes. */
 const degree = 10;
@@ -18,8 +18,8 @@ interface Piece {
   asked: number;
   /** Largest relative error at the checks; NaN until the piece is built. */
   error: number;
-  /** Head and flow to the display at the nodes. */
-  values: { readonly head: Float64Array; readonly flowToDisplay: Float64Array } | undefined;
+  /** Exact solutions at the nodes. */
+  values: readonly CoupledPoint[] | undefined;
   halves: readonly [Piece, Piece] | undefined;
 }
 
@@ -28,16 +28,16 @@ interface Piece {
  *  where halving does not help (a pipe turns turbulent there) every answer is an exact solution.
  *  Source: J.-P. Berrut and L. N. Trefethen, Barycentric Lagrange interpolation, SIAM Review 46 (2004), eq. 4.2 and 5.4. */
 export class CertifiedCurve {
-  readonly #exact: (flow: number) => SystemPoint;
+  readonly #exact: (flow: number) => CoupledPoint;
   readonly #octaves = new Map<number, Piece>();
 
-  /** exact head [m] and flow to the display [m3/s] at a pump flow [m3/s] */
-  constructor(exact: (flow: number) => SystemPoint) {
+  /** the exact solution at a pump flow [m3/s] */
+  constructor(exact: (flow: number) => CoupledPoint) {
     this.#exact = exact;
   }
 
-  /** Head and flow to the display at a pump flow: exact, or certified to the relative error allowed [-]. */
-  at(flow: number, allowed: number): SystemPoint {
+  /** The system at a pump flow: exact, or certified to the relative error allowed [-]. */
+  at(flow: number, allowed: number): CoupledPoint {
     if (!(flow > 1e-9)) return this.#exact(flow);
     const octave = Math.floor(Math.log2(flow));
     let piece = this.#octaves.get(octave);
@@ -60,14 +60,9 @@ export class CertifiedCurve {
   }
 
   #build(piece: Piece): void {
-    const head = new Float64Array(degree + 1);
-    const flowToDisplay = new Float64Array(degree + 1);
-    nodes.forEach((node, k) => {
-      const point = this.#exact(piece.low + node * piece.width);
-      head[k] = point.head;
-      flowToDisplay[k] = point.flowToDisplay;
-    });
-    piece.values = { head, flowToDisplay };
+    const values: CoupledPoint[] = [];
+    for (const node of nodes) values.push(this.#exact(piece.low + node * piece.width));
+    piece.values = values;
     piece.error = 0;
     for (const share of checks) {
       const flow = piece.low + share * piece.width;
@@ -77,6 +72,8 @@ export class CertifiedCurve {
         piece.error,
         Math.abs(found.head - exact.head) / Math.abs(exact.head),
         Math.abs(found.flowToDisplay - exact.flowToDisplay) / flow,
+        Math.abs(found.others - exact.others) / flow,
+        Math.abs(found.displayLevel - exact.displayLevel),
       );
     }
     // An exact solution that is no number leaves the piece unusable for good.
@@ -88,19 +85,29 @@ function newPiece(low: number, width: number, depth: number): Piece {
   return { low, width, depth, asked: 0, error: Number.NaN, values: undefined, halves: undefined };
 }
 
-function read(piece: Piece, flow: number): SystemPoint {
-  const { head, flowToDisplay } = piece.values as NonNullable<Piece["values"]>;
+function read(piece: Piece, flow: number): CoupledPoint {
+  const values = piece.values as NonNullable<Piece["values"]>;
   const share = (flow - piece.low) / piece.width;
   let below = 0;
-  let heads = 0;
-  let flows = 0;
+  let head = 0;
+  let flowToDisplay = 0;
+  let others = 0;
+  let displayLevel = 0;
   for (let k = 0; k <= degree; k++) {
     const distance = share - (nodes[k] as number);
-    if (distance === 0) return { head: head[k] as number, flowToDisplay: flowToDisplay[k] as number };
+    const value = values[k] as CoupledPoint;
+    if (distance === 0) return value;
     const weight = (weights[k] as number) / distance;
     below += weight;
-    heads += weight * (head[k] as number);
-    flows += weight * (flowToDisplay[k] as number);
+    head += weight * value.head;
+    flowToDisplay += weight * value.flowToDisplay;
+    others += weight * value.others;
+    displayLevel += weight * value.displayLevel;
   }
-  return { head: heads / below, flowToDisplay: flows / below };
+  return {
+    head: head / below,
+    flowToDisplay: flowToDisplay / below,
+    others: others / below,
+    displayLevel: displayLevel / below,
+  };
 }

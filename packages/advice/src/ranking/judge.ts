@@ -12,12 +12,19 @@ export interface Context {
   readonly design: Design;
   readonly loop: number;
   readonly purpose: "return" | "closed" | "side";
-  readonly wish: { readonly low: number; readonly aim: number; readonly high: number };
   readonly voltage: number;
-  /** What all drains carry with the box full to its rim, less what other loops send [m3/s]. */
+  /** What may go over the weir before the box runs over [m3/s]. */
   readonly drainLimit: number;
   /** The first circuit without this loop's pumps, if any is described. */
   readonly circuit: CircuitLoad | undefined;
+}
+
+/** What is wished of the loop's own flow with a pump in it, and what other loops bring besides [m3/s]. */
+export interface Wish {
+  readonly low: number;
+  readonly aim: number;
+  readonly high: number;
+  readonly others: number;
 }
 
 /** Causes that rule a pump out before it is put into the system. */
@@ -35,6 +42,7 @@ export function rejectionsFor(row: PumpRow, context: Context): Reason[] {
 export function reasonsFor(
   candidate: Unmarked,
   row: PumpRow,
+  wish: Wish,
   context: Context,
 ): { reasons: Reason[]; out: Reason[]; flaws: number } {
   const reasons: Reason[] = [];
@@ -44,15 +52,17 @@ export function reasonsFor(
     reasons.push(reason);
     flaws++;
   };
-  const { wish, design } = context;
+  const { design } = context;
   const flow = candidate.flowToDisplay;
   const reached = context.purpose === "return" ? flow : candidate.flow;
-  if (reached < wish.low * 0.999) out.push(flowReason("below-wish", reached, wish.low));
-  else if (reached > wish.high * 1.001) out.push(flowReason("above-wish", reached, wish.high));
+  // The allowance is of all the water that goes over the weir, as in an assessment.
+  const { others } = wish;
+  if (reached < wish.low - 0.001 * (wish.low + others)) out.push(flowReason("below-wish", reached, wish.low));
+  else if (reached > wish.high + 0.001 * (wish.high + others)) out.push(flowReason("above-wish", reached, wish.high));
   else if (Math.abs(reached - wish.aim) <= 0.02 * wish.aim) reasons.push(flowReason("meets-aim", reached, wish.aim));
   else reasons.push(flowReason("within-wish", reached, wish.aim));
-  if (context.purpose === "return" && flow > context.drainLimit)
-    out.push({ code: "drain-cannot-carry", value: flow, limit: context.drainLimit, dimension: "flow" });
+  if (context.purpose === "return" && flow + others > context.drainLimit)
+    out.push({ code: "drain-cannot-carry", value: flow, limit: context.drainLimit - others, dimension: "flow" });
   const { circuit } = context;
   if (circuit) {
     const current = circuit.others + circuitCurrent(candidate.watts, context.voltage, row.powerFactor);
