@@ -10,13 +10,14 @@ interface Props {
   readonly played: Played;
   readonly format: Format;
   readonly width: number;
+  readonly slim: boolean;
 }
 
 /** The time bar with its events, and under it every level against its rim; one cursor goes through all. */
-export const FilmChart = memo(function FilmChart({ played, format, width }: Props): ReactNode {
+export const FilmChart = memo(function FilmChart({ played, format, width, slim }: Props): ReactNode {
   const { result, scale } = played;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
-  const scene = useMemo(() => layoutFilmChart({ result, scale, width }), [result, scale, width]);
+  const scene = useMemo(() => layoutFilmChart({ result, scale, width, slim }), [result, scale, width, slim]);
   const frame = useRef<HTMLDivElement>(null);
   const cursor = useRef<SVGGElement>(null);
   const held = useRef<number | undefined>(undefined);
@@ -140,21 +141,26 @@ function Band(props: {
   readonly format: Format;
 }) {
   const { band, scene, result, format } = props;
-  const { x0, x1 } = scene;
-  const narrow = x0 < 100;
+  const { x0, x1, words: place } = scene;
   const vessel = result.vessels[band.index]!;
   const rises = vessel.highest > vessel.start + 5e-4;
   const words = levelWords(vessel.highest, vessel.rim, vessel.start, format);
+  const wordsAt =
+    place === "over"
+      ? { name: band.top - 4, figure: band.top - 4 }
+      : place === "line"
+        ? { name: band.top + 13, figure: band.top + 13 }
+        : { name: band.top + 11, figure: band.top + 26 };
   const toRight = band.highest.x < x1 - 150;
   return (
     <g data-band={vessel.place}>
-      <text x={narrow ? x0 : 20} y={narrow ? band.top - 4 : band.top + 11} className="film-bandName">
+      <text x={place === "over" ? x0 : 20} y={wordsAt.name} className="film-bandName">
         {band.name}
       </text>
       <text
-        x={narrow ? x1 : 20}
-        y={narrow ? band.top - 4 : band.top + 26}
-        textAnchor={narrow ? "end" : "start"}
+        x={place === "over" ? x1 : place === "line" ? x0 - 12 : 20}
+        y={wordsAt.figure}
+        textAnchor={place === "beside" ? "start" : "end"}
         className="film-bandFigure"
         data-band-figure={band.index}
       />

@@ -33,6 +33,8 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
   const assessment = assessed?.design === design ? assessed.assessment : undefined;
   const safe = sweep?.design === design ? sweep.result.answers.highestSafeOperatingLevel : undefined;
   useFilmKeys(stillness);
+  const low = useLowScreen();
+  const squeezed = useBench((state) => state.drawerOpen);
   const height = wide ? size.height : Math.max(leastDrawing, Math.round(size.width * aspect));
   return (
     <section className="film" aria-label="What happens when something fails">
@@ -66,7 +68,7 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
       </FilmControls>
       {played === undefined || size.width === 0 ? null : (
         <div className="film-chart-box">
-          <FilmChart played={played} format={format} width={size.width} />
+          <FilmChart played={played} format={format} width={size.width} slim={wide && (low || squeezed)} />
           <ShortenBox />
         </div>
       )}
@@ -197,6 +199,19 @@ function act(event: globalThis.KeyboardEvent | KeyboardEvent, stillness: boolean
     default:
       return false;
   }
+}
+
+/** On lower screens than this the drawing needs the height that wide bands would take. */
+const lowScreen = typeof matchMedia === "undefined" ? undefined : matchMedia("(max-height: 50rem)");
+
+function useLowScreen(): boolean {
+  return useSyncExternalStore(
+    (listener) => {
+      lowScreen?.addEventListener("change", listener);
+      return () => lowScreen?.removeEventListener("change", listener);
+    },
+    () => lowScreen?.matches ?? false,
+  );
 }
 
 function useSize(element: RefObject<HTMLElement | null>): { readonly width: number; readonly height: number } {

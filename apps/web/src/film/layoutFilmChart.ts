@@ -28,6 +28,8 @@ export interface FilmChartScene {
   readonly height: number;
   readonly x0: number;
   readonly x1: number;
+  /** Where the words of a band stand: over it on a phone, beside it on two lines, or on one where the screen is low. */
+  readonly words: "over" | "beside" | "line";
   /** Height of the time bar's line. */
   readonly bar: number;
   readonly ticks: readonly { readonly x: number; readonly text: string }[];
@@ -45,6 +47,8 @@ export interface ChartOptions {
   readonly result: WhatIf;
   readonly scale: TimeScale;
   readonly width: number;
+  /** Slim bands, their words on one line, where the screen is low. */
+  readonly slim?: boolean;
 }
 
 const head = 38;
@@ -57,13 +61,13 @@ const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAir", "pu
  *  Findings: none. Throws: never.
  *  Valid: a result with a film. Each band has a scale of its own, true from its lowest level to its rim or highest level.
  *  Source: own construction. */
-export function layoutFilmChart({ result, scale, width }: ChartOptions): FilmChartScene {
+export function layoutFilmChart({ result, scale, width, slim = false }: ChartOptions): FilmChartScene {
   // As in film.css, where the box at the bar leaves its gutter.
   const narrow = width <= 640;
-  const x0 = narrow ? 12 : 164;
+  const x0 = narrow ? 12 : slim ? 246 : 164;
   const x1 = width - (narrow ? 12 : 20);
   const xOf = (t: number) => x0 + (x1 - x0) * scale.toShare(t);
-  const room = narrow ? 40 : 30;
+  const room = narrow ? 40 : slim ? 19 : 30;
   const lead = narrow ? 18 : 0;
   const { film } = result;
   const bands = result.vessels.flatMap((vessel, index): ChartBand[] => {
@@ -82,6 +86,7 @@ export function layoutFilmChart({ result, scale, width }: ChartOptions): FilmCha
     height: y + 2,
     x0,
     x1,
+    words: narrow ? "over" : slim ? "line" : "beside",
     bar: head - 12,
     ticks: ticksOf(scale, xOf, narrow ? 64 : 76),
     quiet: scale.stretches.flatMap(({ t0, t1, shortened }) =>
