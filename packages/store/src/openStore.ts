@@ -94,10 +94,16 @@ export async function openStore(target: string, options: StoreOptions = {}): Pro
     database,
     limits: { ...usualLimits, ...options.limits },
     newId: randomUUID,
-    announce: (change) => {
-      for (const listener of listeners) listener(change);
-    },
+    announce: (change) => database.broadcast(JSON.stringify(change)),
   };
+  try {
+    await database.listen((text) => {
+      for (const listener of listeners) listener(JSON.parse(text) as StoreChange);
+    });
+  } catch (error) {
+    await close();
+    throw error;
+  }
   return {
     customers: customersPart(context),
     jobs: jobsPart(context),

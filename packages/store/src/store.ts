@@ -27,7 +27,10 @@ export interface Page<Item> {
 
 /** Something that is kept now and was not before; told after it is on the disk. */
 export type StoreChange =
+  | { readonly kind: "customer"; readonly id: string; readonly version: number }
   | { readonly kind: "job"; readonly id: string; readonly version: number }
+  | { readonly kind: "file"; readonly id: string; readonly jobId: string | null }
+  | { readonly kind: "catalogue"; readonly row: string; readonly id: string }
   | { readonly kind: "design"; readonly id: string; readonly jobId: string; readonly revision: number }
   | { readonly kind: "settings"; readonly version: number }
   | { readonly kind: "erasure"; readonly customerId: string };
@@ -164,7 +167,8 @@ export interface Store {
   eraseCustomer(customerId: string, by: By): Promise<Outcome<Erasure>>;
   /** Writes everything, as of one moment, into one new file, while edits go on. Answers its size in bytes. */
   backup(path: string): Promise<{ readonly bytes: number }>;
-  /** Tells of every change made through this store from now on; the answer stops it. */
+  /** Tells of every change from now on, also of those that other servers make on the same PostgreSQL database; the answer
+   *  stops it. A listener must not throw. What happens while the connection is lost is not told: ask for the state then. */
   watch(listener: (change: StoreChange) => void): () => void;
   close(): Promise<void>;
 }

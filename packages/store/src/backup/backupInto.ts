@@ -27,6 +27,13 @@ export async function backupInto(database: SqlDatabase, path: string): Promise<{
     flush(dirname(target));
   } catch (error) {
     removeDatabase(unfinished);
+    if (error instanceof StoreFailure && error.code === "diskFull") {
+      throw new StoreFailure(
+        "diskFull",
+        `The disk of ${dirname(target)} has no room for the backup ${target}: none was made, and the store is unharmed. Free some space there, or name another disk.`,
+        { cause: error },
+      );
+    }
     throw error;
   }
   return { bytes: statSync(target).size };

@@ -28,7 +28,7 @@ export function cataloguePart(context: Context): CataloguePart {
         ...byProblems(by),
       ];
       if ("problem" in json || problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         // Version 0 stands for "not there yet", so that a first writer is told of another first writer.
         const changed =
           expectedVersion === 0
@@ -46,9 +46,11 @@ export function cataloguePart(context: Context): CataloguePart {
         await addAudit(context, sql, by, "put", ["catalogue", `${kind}/${id}`]);
         return done(row);
       });
+      if (outcome.ok) context.announce({ kind: "catalogue", row: kind, id });
+      return outcome;
     },
-    remove: (kind, id, expectedVersion, by) =>
-      database.write(async (sql) => {
+    remove: async (kind, id, expectedVersion, by) => {
+      const outcome = await database.write(async (sql) => {
         const row = await findRow(sql, kind, id);
         if (!row) return missing(`catalogue row of kind "${kind}"`, id);
         const changed = await sql.change("DELETE FROM catalogue_rows WHERE kind = ? AND id = ? AND version = ?", [
@@ -59,7 +61,10 @@ export function cataloguePart(context: Context): CataloguePart {
         if (changed === 0) return conflict(row);
         await addAudit(context, sql, by, "remove", ["catalogue", `${kind}/${id}`]);
         return done(row);
-      }),
+      });
+      if (outcome.ok) context.announce({ kind: "catalogue", row: kind, id });
+      return outcome;
+    },
   };
 }
 

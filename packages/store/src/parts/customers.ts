@@ -25,7 +25,7 @@ export function customersPart(context: Context): CustomersPart {
       const id = fields.id ?? context.newId();
       const problems = [...problemsOf(fields), ...idProblems("/id", id), ...byProblems(by)];
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         const known = await findCustomer(sql, id);
         if (known) return conflict(known);
         const { name, contact = "", notes = "" } = fields;
@@ -36,6 +36,8 @@ export function customersPart(context: Context): CustomersPart {
         await addAudit(context, sql, by, "create", ["customer", id]);
         return done({ id, name, contact, notes, version: 1, createdAt: by.at, updatedAt: by.at });
       });
+      if (outcome.ok) context.announce({ kind: "customer", id, version: 1 });
+      return outcome;
     },
     find: (id) => findCustomer(database.read, id),
     search: async ({ text = "", limit = 100, offset = 0 } = {}) => {
@@ -54,7 +56,7 @@ export function customersPart(context: Context): CustomersPart {
     update: async (id, expectedVersion, fields, by) => {
       const problems = [...problemsOf(fields), ...byProblems(by)];
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         const known = await findCustomer(sql, id);
         if (!known) return missing("customer", id);
         const next = { ...known, ...fields, version: expectedVersion + 1, updatedAt: by.at };
@@ -66,6 +68,8 @@ export function customersPart(context: Context): CustomersPart {
         await addAudit(context, sql, by, "update", ["customer", id], Object.keys(fields).join(", "));
         return done(next);
       });
+      if (outcome.ok) context.announce({ kind: "customer", id, version: outcome.value.version });
+      return outcome;
     },
   };
 }

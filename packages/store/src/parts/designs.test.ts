@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
+import { openStore } from "../openStore.ts";
 import type { Store, StoreChange } from "../store.ts";
-import { by, freshStore, removePlaces } from "../testing/freshStore.ts";
+import { by, freshPlace, freshStore, removePlaces } from "../testing/freshStore.ts";
 
 afterEach(removePlaces);
 
@@ -116,8 +117,27 @@ describe("the history of a design", () => {
     const stop = store.watch((change) => seen.push(change));
     await store.designs.append("reef", 1, document("two"), by());
     await store.designs.append("reef", 1, document("late"), by());
+    const told = () => seen.filter((change) => change.kind === "design" && change.revision > 1);
+    await heard(() => told().length > 0);
     stop();
     await store.designs.append("reef", 2, document("three"), by());
-    expect(seen).toEqual([{ kind: "design", id: "reef", jobId: "job", revision: 2 }]);
+    expect(told()).toEqual([{ kind: "design", id: "reef", jobId: "job", revision: 2 }]);
+  });
+
+  it.runIf(process.env["DATABASE_URL"])("is told to another server on the same database within a second", async () => {
+    const place = await freshPlace();
+    const [one, two] = [await openStore(place), await openStore(place)];
+    const seen: StoreChange[] = [];
+    two.watch((change) => seen.push(change));
+    await one.jobs.create({ id: "j", name: "J" }, by());
+    await heard(() => seen.length > 0);
+    expect(seen).toEqual([{ kind: "job", id: "j", version: 1 }]);
+    await one.close();
+    await two.close();
   });
 });
+
+/** Waits up to the second that a second screen is given. */
+async function heard(isHeard: () => boolean): Promise<void> {
+  for (let wait = 0; !isHeard() && wait < 100; wait++) await new Promise((resolve) => setTimeout(resolve, 10));
+}

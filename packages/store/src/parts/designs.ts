@@ -146,7 +146,7 @@ export function designsPart(context: Context): DesignsPart {
     nameVersion: async (designId, number, name, by) => {
       const problems = [...textProblems("/name", name, limits.nameLength), ...byProblems(by)];
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         const found = await findRevision(sql, designId, number);
         if (!found) return missing("revision", `${designId}/${number}`);
         await sql.change(
@@ -155,8 +155,14 @@ export function designsPart(context: Context): DesignsPart {
         );
         await addAudit(context, sql, by, "nameVersion", ["design", designId], `${number}`);
         const { document: _, ...entry } = found;
-        return done({ ...entry, name });
+        const [head] = await sql.rows<{ jobId: string }>(`SELECT job_id AS "jobId" FROM designs WHERE id = ?`, [
+          designId,
+        ]);
+        return done({ entry: { ...entry, name }, jobId: head?.jobId ?? "" });
       });
+      if (!outcome.ok) return outcome;
+      context.announce({ kind: "design", id: designId, jobId: outcome.value.jobId, revision: number });
+      return done(outcome.value.entry);
     },
 
     duplicate: async (designId, { id = context.newId(), name, revision, document, jobId }, by) => {

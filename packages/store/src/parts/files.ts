@@ -51,7 +51,7 @@ export function filesPart(context: Context): FilesPart {
         author: by.author,
         at: by.at,
       };
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         if (jobId !== null && (await sql.rows("SELECT id FROM jobs WHERE id = ?", [jobId])).length === 0) {
           return missing("job", jobId);
         }
@@ -65,6 +65,8 @@ export function filesPart(context: Context): FilesPart {
         await addAudit(context, sql, by, "put", ["file", id]);
         return done(entry);
       });
+      if (outcome.ok) context.announce({ kind: "file", id, jobId });
+      return outcome;
     },
     get: async (id) => {
       const [file] = await database.read.rows<StoredFile>(`SELECT ${columns}, bytes FROM files WHERE id = ?`, [id]);
@@ -74,13 +76,16 @@ export function filesPart(context: Context): FilesPart {
       jobId === null
         ? database.read.rows<FileEntry>(`SELECT ${columns} FROM files WHERE job_id IS NULL ORDER BY at, id`)
         : database.read.rows<FileEntry>(`SELECT ${columns} FROM files WHERE job_id = ? ORDER BY at, id`, [jobId]),
-    remove: (id, by) =>
-      database.write(async (sql) => {
+    remove: async (id, by) => {
+      const outcome = await database.write(async (sql) => {
         const [entry] = await sql.rows<FileEntry>(`SELECT ${columns} FROM files WHERE id = ?`, [id]);
         if (!entry) return missing("file", id);
         await sql.change("DELETE FROM files WHERE id = ?", [id]);
         await addAudit(context, sql, by, "remove", ["file", id]);
         return done(entry);
-      }),
+      });
+      if (outcome.ok) context.announce({ kind: "file", id, jobId: outcome.value.jobId });
+      return outcome;
+    },
   };
 }

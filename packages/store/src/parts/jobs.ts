@@ -41,9 +41,9 @@ export function jobsPart(context: Context): JobsPart {
     return problems;
   };
   return {
-    create: async (fields, by) =>
-      database.write(async (sql) => {
-        const id = fields.id ?? context.newId();
+    create: async (fields, by) => {
+      const id = fields.id ?? context.newId();
+      const outcome = await database.write(async (sql) => {
         const problems = [...(await problemsOf(sql, fields)), ...idProblems("/id", id), ...byProblems(by)];
         if (problems.length > 0) return invalid(problems);
         const known = await findJob(sql, id);
@@ -55,7 +55,10 @@ export function jobsPart(context: Context): JobsPart {
         );
         await addAudit(context, sql, by, "create", ["job", id]);
         return done((await findJob(sql, id))!);
-      }),
+      });
+      if (outcome.ok) context.announce({ kind: "job", id, version: 1 });
+      return outcome;
+    },
     find: (id) => findJob(database.read, id),
     search: async ({ text = "", stage, customerId, limit = 100, offset = 0 } = {}) => {
       const values: SqlValue[] = [];

@@ -1,14 +1,11 @@
 import pg from "pg";
 import { StoreFailure } from "../storeFailure.ts";
+import { listenOn } from "./listenOn.ts";
 import type { Sql, SqlDatabase, SqlValue } from "./sqlDatabase.ts";
 
 /** Opens a PostgreSQL database by its URL; several programs may share it. */
 export function openPostgres(url: string): SqlDatabase {
   const pool = new pg.Pool({ connectionString: url, max: 10 });
-  // Whatever the server's default is, an acknowledged change is on its disk.
-  pool.on("connect", (client) => {
-    client.query("SET synchronous_commit = on").catch(() => undefined);
-  });
   // A broken idle connection is replaced by the pool; without a listener it would end the program.
   pool.on("error", () => undefined);
 
@@ -32,15 +29,30 @@ export function openPostgres(url: string): SqlDatabase {
     }
   };
 
+  let stopListening: () => Promise<void> = async () => undefined;
+
   return {
     dialect: "postgres",
     read: sqlOf((text, values) => pool.query(text, values)),
-    write: (work) => inTransaction("BEGIN", work),
+    // Whatever the server's default is, an acknowledged change is on its disk.
+    write: (work) => inTransaction("BEGIN; SET LOCAL synchronous_commit = on", work),
     snapshot: (work) => inTransaction("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY", work),
     copyInto: async () => false,
     // Old versions of rows go with the server's own vacuum.
     scrub: async () => undefined,
-    close: () => pool.end(),
+    broadcast: (text) => {
+      // What is lost here is told by the next change; the change itself is kept.
+      pool.query("SELECT pg_notify('tidewright_' || current_schema(), $1)", [text]).catch(() => undefined);
+    },
+    listen: async (listener) => {
+      stopListening = await listenOn(url, listener).catch((error: unknown) => {
+        throw failure(error);
+      });
+    },
+    close: async () => {
+      await stopListening();
+      await pool.end();
+    },
   };
 }
 

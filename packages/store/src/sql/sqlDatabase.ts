@@ -22,5 +22,9 @@ export interface SqlDatabase {
   copyInto(path: string): Promise<boolean>;
   /** Takes what was overwritten out of logs and free pages, as far as the database can. */
   scrub(): Promise<void>;
+  /** Sends a short text to every program that listens on this database, this one included. */
+  broadcast(text: string): void;
+  /** Hears what is broadcast from now on. */
+  listen(listener: (text: string) => void): Promise<void>;
   close(): Promise<void>;
 }

@@ -34,6 +34,7 @@ export function openSqlite(path: string, options: SqliteOptions = {}): SqlDataba
   const writeSql = sqlOf(writer, path);
   const inTurn = turns();
   const readInTurn = turns();
+  const listeners: ((text: string) => void)[] = [];
   let closed = false;
 
   return {
@@ -65,6 +66,13 @@ export function openSqlite(path: string, options: SqliteOptions = {}): SqlDataba
       inTurn(async () => {
         explained(path, () => writer.exec("PRAGMA wal_checkpoint(TRUNCATE)"));
       }),
+    // One program holds the folder, so there is nobody else to tell.
+    broadcast: (text) => {
+      for (const listener of listeners) listener(text);
+    },
+    listen: async (listener) => {
+      listeners.push(listener);
+    },
     close: () =>
       inTurn(async () => {
         if (closed) return;
