@@ -4,42 +4,48 @@ export interface HighestSolution {
   readonly always: boolean;
 }
 
-/** Returns the largest x in [low, high] at which a falling function is still zero or more, by regula falsi (Illinois); undefined
- *  where it is below zero already at `low`.
- *  spare falling function   low, high [same unit as x]   precision of x   -> HighestSolution or undefined
+/** A place where the function is known, and about how it falls there. */
+export interface KnownPoint {
+  readonly x: number;
+  readonly spare: number;
+  /** d spare / dx, below 0. */
+  readonly slope: number;
+}
+
+/** Returns the largest x in [low, high] at which a falling function is still zero or more, by secants kept between what is known to be
+ *  enough and too much; undefined where it is below zero already at `low`.
+ *  spare falling function   low, high [same unit as x]   known a point of it   precision of x   -> HighestSolution or undefined
  *  Findings: none. Throws: never.
- *  Valid: continuous, falling functions; each call may be dear.
- *  Source: M. Dowell and P. Jarratt, A modified regula falsi method, BIT 11 (1971) 168-174. */
+ *  Valid: continuous, falling functions; each call may be dear, so a nearly straight one takes three or four.
+ *  Source: secant method with bisection as its guard, as in R. P. Brent, Algorithms for Minimization without Derivatives (1973). */
 export function highestSolution(
   spare: (x: number) => number,
   low: number,
   high: number,
+  known: KnownPoint,
   precision = 1e-4,
 ): HighestSolution | undefined {
-  let a = low;
-  let fa = spare(a);
-  if (!(fa >= 0)) return undefined;
-  let b = high;
-  let fb = b > a ? spare(b) : fa;
-  if (fb >= 0) return { at: Math.max(low, high), always: true };
-  let side = 0;
-  for (let i = 0; i < 60 && b - a > precision; i++) {
-    let x = (a * fb - b * fa) / (fb - fa);
-    if (!(x > a + 0.01 * precision && x < b - 0.01 * precision)) x = 0.5 * (a + b);
-    const f = spare(x);
-    if (f >= 0) {
-      a = x;
-      fa = f;
-      if (side === 1) fb /= 2;
-      side = 1;
-      // As good as on it.
-      if (f < 0.1 * precision) break;
-    } else {
-      b = x;
-      fb = f;
-      if (side === -1) fa /= 2;
-      side = -1;
-    }
+  let { x, slope } = known;
+  let f = known.spare;
+  // Enough at a, too much at b; not known yet where they are undefined.
+  let a = f >= 0 && x >= low ? x : undefined;
+  let b = f < 0 && x <= high ? x : undefined;
+  for (let i = 0; i < 60; i++) {
+    if (a !== undefined && b !== undefined && b - a <= precision) break;
+    let next = x - f / slope;
+    // A little beyond, so that the answer soon lies between two points.
+    next += (f >= 0 ? 0.3 : -0.3) * precision;
+    if (a !== undefined && b !== undefined && !(next > a && next < b)) next = 0.5 * (a + b);
+    next = Math.min(high, Math.max(low, next));
+    const value = spare(next);
+    if (next === high && value >= 0) return { at: high, always: true };
+    if (next === low && value < 0) return undefined;
+    const secant = (value - f) / (next - x);
+    if (secant < 0 && Number.isFinite(secant)) slope = secant;
+    x = next;
+    f = value;
+    if (value >= 0) a = next;
+    else b = next;
   }
-  return { at: a, always: false };
+  return { at: a ?? low, always: false };
 }

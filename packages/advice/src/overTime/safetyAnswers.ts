@@ -41,6 +41,8 @@ export function safetyAnswers(ground: SweepGround): SafetyAnswers {
     (depth) => rim - tightMargin - powerCutLevel(ground, modelAt(ground, depth)),
     lowestDepth(ground),
     rim - floor,
+    // As the return chamber is filled, so rises the whole sump after the cut, or less.
+    { x: geometry.operatingLevel, spare: rim - tightMargin - unbounded, slope: -0.8 },
   );
   const outlets = dry.model.circuits.flatMap((circuit, c) =>
     circuit.outlets.flatMap((outlet, o) => {
@@ -53,7 +55,16 @@ export function safetyAnswers(ground: SweepGround): SafetyAnswers {
   const deepestNow = Math.max(0, ...outlets.map((outlet) => outlet.depth));
   const holds = (depth: number) => rim - tightMargin - powerCutLevel(ground, withBreaks(dry, depth));
   const crestDepth = Math.max(deepestNow, (dry.model.vessels[0]?.startLevel ?? 0) - geometry.displayFloor);
-  const breaks = outlets.length === 0 ? undefined : highestSolution(holds, 0, crestDepth);
+  // What the display gives for each millimetre, spread over the sump.
+  const perDepth = (dry.model.vessels[0]?.area ?? 0) / areas;
+  const breaks =
+    outlets.length === 0
+      ? undefined
+      : highestSolution(holds, 0, crestDepth, {
+          x: deepestNow,
+          spare: holds(deepestNow),
+          slope: -Math.max(0.05, perDepth),
+        });
   const evaporation = airy.model.evaporation.reduce((sum, entry) => sum + entry.flow, 0) * 86400;
   const last = airy.model.vessels[1 + geometry.chambers.length];
   const intake = Math.max(
