@@ -3,6 +3,7 @@ import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { backupInto } from "./backup/backupInto.ts";
 import { lockFolder } from "./folder/lockFolder.ts";
+import { accountsPart } from "./parts/accounts.ts";
 import { auditPart } from "./parts/audit.ts";
 import { cataloguePart } from "./parts/catalogue.ts";
 import { type Limits, usualLimits } from "./parts/checks.ts";
@@ -12,6 +13,8 @@ import { designsPart } from "./parts/designs.ts";
 import { eraseCustomer } from "./parts/eraseCustomer.ts";
 import { filesPart } from "./parts/files.ts";
 import { jobsPart } from "./parts/jobs.ts";
+import { linksPart } from "./parts/links.ts";
+import { sessionsPart } from "./parts/sessions.ts";
 import { settingsPart } from "./parts/settings.ts";
 import { migrate } from "./schema/migrate.ts";
 import { openPostgres } from "./sql/postgresDatabase.ts";
@@ -112,6 +115,9 @@ export async function openStore(target: string, options: StoreOptions = {}): Pro
     files: filesPart(context),
     settings: settingsPart(context),
     audit: auditPart(context),
+    accounts: accountsPart(context),
+    sessions: sessionsPart(context),
+    links: linksPart(context),
     eraseCustomer: (customerId, by) => eraseCustomer(context, customerId, by),
     backup: (path) => backupInto(database, path),
     watch: (listener) => {

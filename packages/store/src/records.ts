@@ -152,7 +152,53 @@ export interface Erasure {
   readonly jobsUnnamed: number;
   readonly revisionsChanged: number;
   readonly filesErased: number;
+  readonly linksRemoved: number;
   readonly auditLinesCleared: number;
   readonly designsKept: number;
   readonly remark: string;
+}
+
+/** What an account may do: an owner everything, staff everything but accounts and settings, read-only nothing but look;
+ *  the server holds them to it. */
+export const accountRoles = ["owner", "staff", "readOnly"] as const;
+/** One of `accountRoles`. */
+export type AccountRole = (typeof accountRoles)[number];
+
+/** Somebody who may sign in; the hash of the password is only in `AccountWithHash`. */
+export interface Account extends Versioned {
+  readonly id: string;
+  readonly name: string;
+  readonly role: AccountRole;
+  readonly disabled: boolean;
+}
+
+/** An account with what a password is checked against, for signing in alone. */
+export interface AccountWithHash extends Account {
+  readonly passwordHash: string;
+}
+
+/** What may be said of an account. */
+export interface AccountFields {
+  readonly name?: string;
+  readonly role?: AccountRole;
+  readonly passwordHash?: string;
+  readonly disabled?: boolean;
+}
+
+/** What a link opens: a design to look at, or an intake to fill in. */
+export const linkKinds = ["view", "intake"] as const;
+/** One of `linkKinds`. */
+export type LinkKind = (typeof linkKinds)[number];
+
+/** A door for somebody without an account; `revision` null shows the latest one. */
+export interface Link {
+  readonly id: string;
+  readonly kind: LinkKind;
+  readonly jobId: string | null;
+  readonly designId: string | null;
+  readonly revision: number | null;
+  readonly createdAt: string;
+  readonly createdBy: string;
+  readonly expiresAt: string;
+  readonly revokedAt: string | null;
 }

@@ -1,5 +1,9 @@
 import type { Outcome } from "./outcome.ts";
 import type {
+  Account,
+  AccountFields,
+  AccountRole,
+  AccountWithHash,
   AuditEntry,
   By,
   CatalogueRow,
@@ -13,6 +17,8 @@ import type {
   JobFields,
   JobQuery,
   KeptSettings,
+  Link,
+  LinkKind,
   Revision,
   RevisionEntry,
   ShopSettings,
@@ -153,6 +159,54 @@ export interface AuditPart {
   }): Promise<readonly AuditEntry[]>;
 }
 
+/** Who may sign in. Passwords come hashed; names are told apart without capitals or accents. At least one owner who is
+ *  not disabled stays. `create` with `onlyFirst` is refused once there is an account. */
+export interface AccountsPart {
+  create(
+    fields: {
+      readonly id?: string;
+      readonly name: string;
+      readonly role: AccountRole;
+      readonly passwordHash: string;
+      readonly onlyFirst?: boolean;
+    },
+    by: By,
+  ): Promise<Outcome<Account>>;
+  list(): Promise<readonly Account[]>;
+  find(id: string): Promise<Account | undefined>;
+  findByName(name: string): Promise<AccountWithHash | undefined>;
+  /** A new password, another role or disabling ends the account's sessions. */
+  update(id: string, expectedVersion: number, fields: AccountFields, by: By): Promise<Outcome<Account, Account>>;
+}
+
+/** Who is signed in. Tokens are 256 random bits, of which only a hash is kept. */
+export interface SessionsPart {
+  open(accountId: string, expiresAt: string, by: By): Promise<Outcome<{ readonly token: string }>>;
+  /** The account of a session that is open at this instant. */
+  find(token: string, at: string): Promise<Account | undefined>;
+  close(token: string): Promise<void>;
+  /** Forgets what expired before this instant. */
+  removeExpired(at: string): Promise<number>;
+}
+
+/** Doors for customers. Tokens are 256 random bits, told once; only a hash is kept. */
+export interface LinksPart {
+  create(
+    link: {
+      readonly kind: LinkKind;
+      readonly jobId?: string | null;
+      readonly designId?: string | null;
+      readonly revision?: number | null;
+      readonly expiresAt: string;
+    },
+    by: By,
+  ): Promise<Outcome<{ readonly link: Link; readonly token: string }>>;
+  /** The link of a token, unless it is expired at this instant or revoked. */
+  find(token: string, at: string): Promise<Link | undefined>;
+  list(jobId: string | null): Promise<readonly Link[]>;
+  revoke(id: string, by: By): Promise<Outcome<Link>>;
+}
+
 /** Everything a shop keeps. A change is answered once it is on the disk. What a user got wrong is data in the answer;
  *  a `StoreFailure` is thrown for a full disk, a lost server or a broken file. */
 export interface Store {
@@ -163,6 +217,9 @@ export interface Store {
   readonly files: FilesPart;
   readonly settings: SettingsPart;
   readonly audit: AuditPart;
+  readonly accounts: AccountsPart;
+  readonly sessions: SessionsPart;
+  readonly links: LinksPart;
   /** Takes a customer's personal data away for good, and says what was taken. */
   eraseCustomer(customerId: string, by: By): Promise<Outcome<Erasure>>;
   /** Writes everything, as of one moment, into one new file, while edits go on. Answers its size in bytes. */

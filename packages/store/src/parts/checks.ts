@@ -46,16 +46,23 @@ export function textProblems(
 
 /** Every problem of who did something and when. */
 export function byProblems(by: { readonly author: unknown; readonly at: unknown }): Problem[] {
-  const problems = textProblems("/by/author", by.author, 200);
-  if (typeof by.at !== "string" || !/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z$/.test(by.at)) {
-    problems.push({
-      path: "/by/at",
-      message: "must be an instant in UTC",
-      value: by.at,
-      fix: "write it like 2026-03-01T09:30:00.000Z",
-    });
-  }
-  return problems;
+  return [...textProblems("/by/author", by.author, 200), ...instantProblems("/by/at", by.at)];
+}
+
+/** The problem of an instant that is not in the one form in which text sorts as time does: UTC, to the millisecond. */
+export function instantProblems(path: string, at: unknown): Problem[] {
+  const isInstant =
+    typeof at === "string" && /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/.test(at) && !Number.isNaN(Date.parse(at));
+  return isInstant
+    ? []
+    : [
+        {
+          path,
+          message: "must be an instant in UTC, to the millisecond",
+          value: at,
+          fix: "write it like 2026-03-01T09:30:00.000Z",
+        },
+      ];
 }
 
 /** Every problem of an id that a caller brings: letters, digits, dots, - and _ only. */

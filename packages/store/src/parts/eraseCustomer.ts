@@ -10,7 +10,7 @@ import { erasedDocument, personalWords } from "./erasedDocument.ts";
 /** Takes a customer's personal data out of the store and says what was taken; the designs stay, without a name.
  *  Gone: the customer, the names and notes of their jobs, the name and notes of every revision of their designs, what
  *  the customer's name or contact says anywhere in those documents, the names of versions and variants, their photos,
- *  papers and intakes, and the details of audit lines about them. */
+ *  papers and intakes, the links into their jobs, and the details of audit lines about them. */
 export async function eraseCustomer(context: Context, customerId: string, by: By): Promise<Outcome<Erasure>> {
   const problems = byProblems(by);
   if (problems.length > 0) return invalid(problems);
@@ -21,9 +21,13 @@ export async function eraseCustomer(context: Context, customerId: string, by: By
       ({ id }) => id,
     );
     const words = personalWords(customer.name, customer.contact);
-    const counts = { revisionsChanged: 0, filesErased: 0, auditLinesCleared: 0, designsKept: 0 };
+    const counts = { revisionsChanged: 0, filesErased: 0, linksRemoved: 0, auditLinesCleared: 0, designsKept: 0 };
     for (const jobId of jobs) {
       const designs = await sql.rows<{ id: string }>("SELECT id FROM designs WHERE job_id = ?", [jobId]);
+      counts.linksRemoved += await sql.change(
+        "DELETE FROM links WHERE job_id = ? OR design_id IN (SELECT id FROM designs WHERE job_id = ?)",
+        [jobId, jobId],
+      );
       counts.designsKept += designs.length;
       for (const { id } of designs) {
         counts.revisionsChanged += await eraseRevisions(sql, id, words);

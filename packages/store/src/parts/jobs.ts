@@ -124,6 +124,7 @@ export function jobsPart(context: Context): JobsPart {
           `UPDATE designs SET variant_of = NULL, variant_of_revision = NULL WHERE job_id <> ? AND variant_of IN ${designsOfJob}`,
           [id, id],
         );
+        await sql.change(`DELETE FROM links WHERE job_id = ? OR design_id IN ${designsOfJob}`, [id, id]);
         await sql.change(`DELETE FROM revision_names WHERE design_id IN ${designsOfJob}`, [id]);
         await sql.change(`UPDATE revisions SET parent = NULL WHERE design_id IN ${designsOfJob}`, [id]);
         await sql.change(`DELETE FROM revisions WHERE design_id IN ${designsOfJob}`, [id]);

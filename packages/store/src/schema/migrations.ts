@@ -100,6 +100,39 @@ const steps: readonly (readonly string[])[] = [
     )`,
     "CREATE INDEX audit_by_subject ON audit (subject_kind, subject_id)",
   ],
+  [
+    `CREATE TABLE accounts (
+      id TEXT PRIMARY KEY,
+      name TEXT NOT NULL,
+      name_key TEXT NOT NULL UNIQUE,
+      role TEXT NOT NULL,
+      password_hash TEXT NOT NULL,
+      disabled INTEGER NOT NULL,
+      version INTEGER NOT NULL,
+      created_at TEXT NOT NULL,
+      updated_at TEXT NOT NULL
+    )`,
+    `CREATE TABLE sessions (
+      token_hash TEXT PRIMARY KEY,
+      account_id TEXT NOT NULL REFERENCES accounts (id),
+      created_at TEXT NOT NULL,
+      expires_at TEXT NOT NULL
+    )`,
+    "CREATE INDEX sessions_by_account ON sessions (account_id)",
+    `CREATE TABLE links (
+      id TEXT PRIMARY KEY,
+      token_hash TEXT NOT NULL UNIQUE,
+      kind TEXT NOT NULL,
+      job_id TEXT REFERENCES jobs (id),
+      design_id TEXT REFERENCES designs (id),
+      revision INTEGER,
+      created_at TEXT NOT NULL,
+      created_by TEXT NOT NULL,
+      expires_at TEXT NOT NULL,
+      revoked_at TEXT
+    )`,
+    "CREATE INDEX links_by_job ON links (job_id)",
+  ],
 ];
 
 /** The version of the schema this program writes. */
@@ -111,7 +144,7 @@ export function migrationStep(number: number, dialect: SqlDatabase["dialect"]): 
   return (steps[number - 1] ?? []).map((statement) => statement.replaceAll("BYTES", bytes));
 }
 
-/** Every table with its columns, parents before children: the order in which a copy can be filled. */
+/** Every table that a copy takes along, with its columns, parents before children: the order in which it can be filled. */
 export const tables: readonly { readonly name: string; readonly columns: readonly string[]; readonly key: string }[] = [
   { name: "shop", key: "id", columns: ["id", "settings", "version", "updated_at", "updated_by"] },
   {
@@ -156,4 +189,26 @@ export const tables: readonly { readonly name: string; readonly columns: readonl
     columns: ["id", "job_id", "kind", "name", "content_type", "size", "sha256", "author", "at", "bytes"],
   },
   { name: "audit", key: "id", columns: ["id", "at", "author", "action", "subject_kind", "subject_id", "detail"] },
+  {
+    name: "accounts",
+    key: "id",
+    columns: ["id", "name", "name_key", "role", "password_hash", "disabled", "version", "created_at", "updated_at"],
+  },
+  // Sessions are not copied: who restores a backup signs in again.
+  {
+    name: "links",
+    key: "id",
+    columns: [
+      "id",
+      "token_hash",
+      "kind",
+      "job_id",
+      "design_id",
+      "revision",
+      "created_at",
+      "created_by",
+      "expires_at",
+      "revoked_at",
+    ],
+  },
 ];

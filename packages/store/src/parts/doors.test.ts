@@ -1,0 +1,92 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { by, freshStore, removePlaces } from "../testing/freshStore.ts";
+
+afterEach(removePlaces);
+
+const early = "2026-03-01T10:00:00.000Z";
+const expiry = "2026-03-01T12:00:00.000Z";
+const late = "2026-03-01T12:00:00.001Z";
+
+describe("accounts and sessions", () => {
+  it("let somebody in until the session expires, is closed or the account changes", async () => {
+    const store = await freshStore();
+    const owner = { name: "Mara", role: "owner", passwordHash: "hash-1", onlyFirst: true } as const;
+    expect(await store.accounts.create({ ...owner, id: "m" }, by())).toMatchObject({ ok: true });
+    expect(await store.accounts.create({ ...owner, name: "Eve" }, by())).toMatchObject({ ok: false });
+    await store.accounts.create({ id: "j", name: "José", role: "staff", passwordHash: "hash-2" }, by());
+    const signIn = async (): Promise<string> => {
+      const opened = await store.sessions.open("j", expiry, by());
+      return opened.ok ? opened.value.token : "";
+    };
+    const token = await signIn();
+    expect(token).toMatch(/^[\w-]{43}$/);
+    expect(await store.sessions.find(token, early)).toMatchObject({ id: "j", role: "staff" });
+    expect(JSON.stringify(await store.sessions.find(token, early))).not.toContain("hash-2");
+    expect(await store.sessions.find(token, late)).toBeUndefined();
+    expect(await store.sessions.find(`${token}x`, early)).toBeUndefined();
+    await store.sessions.close(token);
+    expect(await store.sessions.find(token, early)).toBeUndefined();
+    const second = await signIn();
+    expect(await store.accounts.update("j", 1, { passwordHash: "hash-3" }, by())).toMatchObject({ ok: true });
+    expect(await store.sessions.find(second, early)).toBeUndefined();
+    const third = await signIn();
+    expect(await store.sessions.removeExpired(early)).toBe(0);
+    expect(await store.sessions.removeExpired(late)).toBe(1);
+    expect(await store.sessions.find(third, early)).toBeUndefined();
+    await store.accounts.update("j", 2, { disabled: true }, by());
+    expect(await store.sessions.open("j", expiry, by())).toMatchObject({ ok: false, reason: "missing" });
+  });
+
+  it("tell names apart without capitals or accents, and always keep an owner", async () => {
+    const store = await freshStore();
+    await store.accounts.create({ id: "m", name: "Mara", role: "owner", passwordHash: "h" }, by());
+    await store.accounts.create({ id: "j", name: "José", role: "staff", passwordHash: "h" }, by());
+    expect(await store.accounts.create({ name: "jose", role: "staff", passwordHash: "h" }, by())).toMatchObject({
+      problems: [{ path: "/name" }],
+    });
+    expect(await store.accounts.update("m", 1, { name: "JOSE" }, by())).toMatchObject({
+      problems: [{ path: "/name" }],
+    });
+    expect(await store.accounts.findByName("JOSÉ")).toMatchObject({ id: "j", passwordHash: "h" });
+    expect(await store.accounts.update("m", 1, { role: "staff" }, by())).toMatchObject({
+      problems: [{ path: "/role" }],
+    });
+    expect(await store.accounts.update("m", 1, { disabled: true }, by())).toMatchObject({ ok: false });
+    await store.accounts.update("j", 1, { role: "owner" }, by());
+    expect(await store.accounts.update("m", 1, { disabled: true }, by())).toMatchObject({
+      ok: true,
+      value: { version: 2, disabled: true },
+    });
+    expect(await store.accounts.update("m", 1, { name: "M" }, by())).toMatchObject({
+      reason: "conflict",
+      current: { version: 2 },
+    });
+    expect((await store.accounts.list()).map(({ name }) => name)).toEqual(["José", "Mara"]);
+  });
+});
+
+describe("a link for a customer", () => {
+  it("opens one design until it expires or is revoked, and goes with the job", async () => {
+    const store = await freshStore();
+    await store.jobs.create({ id: "job", name: "Job" }, by());
+    await store.designs.create({ id: "d", jobId: "job", name: "D", document: {} }, by());
+    const made = await store.links.create({ kind: "view", designId: "d", expiresAt: expiry }, by());
+    const token = made.ok ? made.value.token : "";
+    expect(token).toMatch(/^[\w-]{43}$/);
+    expect(await store.links.find(token, early)).toMatchObject({ jobId: "job", designId: "d", revision: null });
+    expect(await store.links.find(token, late)).toBeUndefined();
+    expect(await store.links.find("", early)).toBeUndefined();
+    const [link] = await store.links.list("job");
+    expect(JSON.stringify(link)).not.toContain(token);
+    expect(await store.links.revoke(link?.id ?? "", by())).toMatchObject({ ok: true, value: { revokedAt: by().at } });
+    expect(await store.links.find(token, early)).toBeUndefined();
+    expect(await store.links.create({ kind: "view", expiresAt: "soon" }, by())).toMatchObject({
+      problems: [{ path: "/expiresAt" }, { path: "/designId" }],
+    });
+    expect(
+      await store.links.create({ kind: "view", designId: "d", revision: 2, expiresAt: expiry }, by()),
+    ).toMatchObject({ reason: "missing" });
+    expect(await store.jobs.remove("job", 1, by())).toMatchObject({ ok: true });
+    expect(await store.links.list("job")).toEqual([]);
+  });
+});
