@@ -7,6 +7,7 @@ const sections: readonly (readonly [string, string])[] = [
   ["/overflow", "Overflow"],
   ["/drains", "Drains"],
   ["/sump", "Sump"],
+  ["/topOff", "Top-off"],
   ["/loops", "Loops"],
   ["/tankPumps", "In the tank"],
   ["/power", "Power"],

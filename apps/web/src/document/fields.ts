@@ -28,7 +28,9 @@ export type Field =
   | (FieldBase & { readonly kind: "number" })
   | (FieldBase & { readonly kind: "text" })
   | (FieldBase & { readonly kind: "choice"; readonly choices: readonly Choice[] })
-  | (FieldBase & { readonly kind: "check" });
+  | (FieldBase & { readonly kind: "check" })
+  /** A part that may be there or not; it begins as `start`. Its key is empty: it is the part of the form itself. */
+  | (FieldBase & { readonly kind: "presence"; readonly start: unknown });
 
 /** A list of like things below a part, which can be added to, put in order and taken from. */
 export interface PartList {

@@ -83,6 +83,12 @@ const jobForm: PartForm = {
   lists: [],
 };
 
+const topOffFields: readonly Field[] = [
+  { kind: "quantity", dimension: "volume", key: "reservoir", label: "Water in the reservoir when full" },
+  { kind: "quantity", dimension: "flow", key: "flow", label: "What it lets in while it runs" },
+  optionalLength("band", "How far the level falls before it starts", "5 mm where nothing is said"),
+];
+
 const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
   name: () => jobForm,
   notes: () => jobForm,
@@ -92,6 +98,21 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
     title: "Drains",
     fields: [],
     lists: [{ path: "/drains", label: "Drains", of: "drain" }],
+  }),
+  topOff: (design) => ({
+    path: "/topOff",
+    title: "Automatic top-off",
+    within: { path: "/sump", title: "Sump" },
+    fields: [
+      {
+        kind: "presence",
+        key: "",
+        label: "Fresh water is topped up by itself",
+        start: { reservoir: { value: 20, unit: "L" }, flow: { value: 20, unit: "L/h" } },
+      },
+      ...(design.topOff === undefined ? [] : topOffFields),
+    ],
+    lists: [],
   }),
   loops: () => ({
     path: "/loops",

@@ -37,6 +37,7 @@ export function partTree(design: Design): PartLine[] {
   }
   add("/sump", 0);
   addList(design.sump.chambers, "/sump/chambers", 1);
+  if (design.topOff !== undefined) add("/topOff", 0);
   for (const [place, loop] of design.loops.entries()) {
     const path = `/loops/${place}`;
     add(path, 0);

@@ -73,7 +73,8 @@ function placeFlags(assessment: Assessment | undefined, parts: readonly ScenePar
       const part = byPath.get(path) ?? parts.find((one) => one.path.startsWith(`${path}/`));
       if (part) return part;
     }
-    return undefined;
+    // The top-off's reservoir is not drawn; its water goes into the return chamber.
+    return at.startsWith("/topOff") ? parts.filter((one) => one.path.startsWith("/sump/chambers/")).at(-1) : undefined;
   };
   return (assessment?.findings ?? []).flatMap((finding, i) => {
     const part = find(finding.at);

@@ -5,10 +5,12 @@ interface Props {
   readonly path: string;
   readonly value: boolean | undefined;
   readonly label: string;
+  /** What yes puts into the document. */
+  readonly start?: unknown;
 }
 
 /** A yes or no; no takes the field out of the document. */
-export const CheckField = memo(function CheckField({ path, value, label }: Props) {
+export const CheckField = memo(function CheckField({ path, value, label, start = true }: Props) {
   const id = useId();
   return (
     <div className="field field-check">
@@ -17,7 +19,7 @@ export const CheckField = memo(function CheckField({ path, value, label }: Props
         type="checkbox"
         data-path={path}
         checked={value ?? false}
-        onChange={(event) => setField(path, event.target.checked ? true : undefined, { label: label.toLowerCase() })}
+        onChange={(event) => setField(path, event.target.checked ? start : undefined, { label: label.toLowerCase() })}
       />
       <label htmlFor={id}>{label}</label>
     </div>

@@ -19,7 +19,7 @@ interface Props {
 
 /** The control for one field of a part, whatever its kind. */
 export function PartField({ design, part, field, bare = false }: Props) {
-  const path = `${part}/${field.key}`;
+  const path = field.key === "" ? part : `${part}/${field.key}`;
   const value = valueAt(design, path);
   const { label, hint, optional } = field;
   const common = { path, label, hint, optional };
@@ -48,5 +48,7 @@ export function PartField({ design, part, field, bare = false }: Props) {
       return <ChoiceField {...common} bare={bare} choices={field.choices} value={value as string | undefined} />;
     case "check":
       return <CheckField path={path} label={label} value={value as boolean | undefined} />;
+    case "presence":
+      return <CheckField path={path} label={label} value={value !== undefined} start={field.start} />;
   }
 }
