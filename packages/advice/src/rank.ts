@@ -28,15 +28,15 @@ import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
  *  first with their reasons, rejections with all their causes, and the Pareto front of price, cost over the horizon, power, sound
  *  and flow margin.
  *
- *  The system is solved once without the pump, as a curve of head over flow; each pump then meets that curve. Where a controllable
+ *  The whole system is solved without the pump, as a curve of head over flow; each pump then meets that curve. Where a controllable
  *  pump can give the wished flow, its speed follows from one exact head. Every other operating point is found on the tabulated
  *  curve and then settled on exact solutions of the network, to 1e-9 of flow.
  *  score = horizon cost [hundreds] + 4 per dB over 30, /10 + 3 x miss of the aim in units of the wish's half width + 20 for each
  *  flaw; smaller is better.
  *  design Design   catalogue Catalogue   options RankOptions   -> Ranking
  *  Findings: none. Throws: RangeError when the design has no such loop.
- *  Valid: pumps of one loop exchanged at a time; all other loops and the sump's levels stay as they are, which moves flows by some 1e-5
- *  where branches end in sump chambers.
+ *  Valid: pumps of one loop exchanged at a time. Levels, drains and all other loops follow, so flows are those of `assess` with that pump
+ *  in it: to 1e-9 for candidates, 1e-6 for what is told of others, but where losses at tees leave several steady splits.
  *  Source: affinity laws (ISO 9906:2012); own search. */
 export function rank(design: Design, catalogue: Catalogue, options: RankOptions = {}): Ranking {
   const loop = options.loop ?? Math.max(0, firstReturn(design));

@@ -82,8 +82,9 @@ export class CoupledCurve {
     const asked = system.loops.flatMap(({ loop }) => [loop.sourcePlace, ...loop.outlets.map(({ place }) => place)]);
     const to = system.drains[0]?.place;
     const together = system.drains.every(({ place }) => place === to);
-    if (together && asked.every((place) => this.#places.includes(place)))
-      this.#onlyDrainTo = system.drains.length > 0 ? system.chamberPlaces.indexOf(to as string) : -1;
+    const known = to !== undefined && system.chamberPlaces.includes(to);
+    if (known && together && asked.every((place) => this.#places.includes(place)))
+      this.#onlyDrainTo = system.chamberPlaces.indexOf(to);
   }
 
   /** Exact head, split and levels at a pump flow [m3/s]. */

@@ -104,7 +104,7 @@ export class OperatingPoints {
       low = high;
       high *= 2;
     }
-    while (high - low > 1e-7 * high) {
+    while (high - low > 4e-7 * high) {
       const middle = (low + high) / 2;
       if (this.#curve.spillsAt(middle)) high = middle;
       else low = middle;
