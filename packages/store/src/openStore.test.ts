@@ -6,6 +6,8 @@ import Database from "libsql";
 import { afterEach, describe, expect, it } from "vitest";
 import { killEditors } from "../trial/killEditors.ts";
 import { openStore } from "./openStore.ts";
+import { migrationStep } from "./schema/migrations.ts";
+import { openSqlite } from "./sql/sqliteDatabase.ts";
 import { StoreFailure } from "./storeFailure.ts";
 import { by, freshFolder, freshPlace, removePlaces } from "./testing/freshStore.ts";
 
@@ -47,6 +49,41 @@ describe("a data folder", () => {
     const after = new Database(path);
     expect(after.prepare("SELECT version FROM tidewright_store").all()).toEqual([{ version: 999 }]);
     after.close();
+  });
+
+  it("of an older program is brought to today's schema, with all that was in it", async () => {
+    const folder = freshFolder();
+    const older = openSqlite(join(folder, "tidewright.db"));
+    await older.write(async (sql) => {
+      await sql.change("CREATE TABLE tidewright_store (version INTEGER NOT NULL)");
+      await sql.change("INSERT INTO tidewright_store (version) VALUES (1)");
+      for (const statement of migrationStep(1, "sqlite")) await sql.change(statement);
+      await sql.change("INSERT INTO jobs VALUES ('j', NULL, 'Old', 'built', '', 'old', 3, ?, ?)", [by().at, by().at]);
+    });
+    await older.close();
+    const store = await openStore(folder);
+    expect(await store.jobs.find("j")).toMatchObject({ name: "Old", stage: "built", version: 3 });
+    expect(await store.links.list("j")).toEqual([]);
+    await store.close();
+  });
+
+  it("whose migration fails half-way stays at the schema it had", async () => {
+    const folder = freshFolder();
+    const path = join(folder, "tidewright.db");
+    const older = openSqlite(path);
+    await older.write(async (sql) => {
+      await sql.change("CREATE TABLE tidewright_store (version INTEGER NOT NULL)");
+      await sql.change("INSERT INTO tidewright_store (version) VALUES (1)");
+      for (const statement of migrationStep(1, "sqlite")) await sql.change(statement);
+      // In the way of the second step, after its first statements.
+      await sql.change("CREATE TABLE links (id TEXT)");
+    });
+    await older.close();
+    await expect(openStore(folder)).rejects.toThrow("links");
+    const raw = new Database(path);
+    expect(raw.prepare("SELECT version FROM tidewright_store").all()).toEqual([{ version: 1 }]);
+    expect(raw.prepare("SELECT name FROM sqlite_master WHERE name = 'accounts'").all()).toEqual([]);
+    raw.close();
   });
 
   it("that holds something else under the store's name is refused and left as it is", async () => {

@@ -13,11 +13,15 @@ export type Refusal<Current = never> =
 /** The answer to a change: what is kept now, or why it was refused. */
 export type Outcome<Value, Current = never> = { readonly ok: true; readonly value: Value } | Refusal<Current>;
 
+/** Says that a change is kept. */
 export const done = <Value>(value: Value): { readonly ok: true; readonly value: Value } => ({ ok: true, value });
 
+/** Says that there is no such thing. */
 export const missing = (what: string, id: string) =>
   ({ ok: false, reason: "missing", message: `There is no ${what} "${id}".` }) as const;
 
+/** Says every problem of what was given. */
 export const invalid = (problems: readonly Problem[]) => ({ ok: false, reason: "invalid", problems }) as const;
 
+/** Says that somebody else was first, and what they left. */
 export const conflict = <Current>(current: Current) => ({ ok: false, reason: "conflict", current }) as const;

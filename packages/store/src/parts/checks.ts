@@ -8,6 +8,7 @@ export interface Limits {
   readonly fileBytes: number;
 }
 
+/** What one thing may hold unless the opener of a store says otherwise. */
 export const usualLimits: Limits = {
   nameLength: 200,
   notesLength: 20_000,

@@ -74,6 +74,7 @@ export function customersPart(context: Context): CustomersPart {
   };
 }
 
+/** A customer by id, inside or outside a transaction. */
 export async function findCustomer(sql: Sql, id: string): Promise<Customer | undefined> {
   return (await sql.rows<Customer>(`SELECT ${columns} FROM customers WHERE id = ?`, [id]))[0];
 }
