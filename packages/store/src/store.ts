@@ -53,6 +53,8 @@ export interface CustomersPart {
     readonly limit?: number;
     readonly offset?: number;
   }): Promise<Page<Customer>>;
+  /** Customers of whom nothing was changed since an instant, nor of their jobs: candidates for erasure. */
+  unusedSince(at: string): Promise<readonly Customer[]>;
   update(id: string, expectedVersion: number, fields: CustomerFields, by: By): Promise<Outcome<Customer, Customer>>;
 }
 
@@ -157,6 +159,8 @@ export interface AuditPart {
     readonly limit?: number;
     readonly offset?: number;
   }): Promise<readonly AuditEntry[]>;
+  /** Forgets lines from before an instant; answers how many. */
+  removeBefore(at: string): Promise<number>;
 }
 
 /** Who may sign in. Passwords come hashed; names are told apart without capitals or accents. At least one owner who is

@@ -19,8 +19,14 @@ export interface KillFigures {
 const by = { author: "trial", at: "2026-01-01T00:00:00.000Z" };
 
 /** Kills a process that adds revisions, as often as asked, each time at a random moment; after each kill opens the
- *  store and looks for every revision that was ever acknowledged, and at the end at each document. */
-export async function killEditors(target: string, rounds: number, seed: number): Promise<KillFigures> {
+ *  store and looks for every revision that was ever acknowledged, and at the end at each document.
+ *  With `server` it is the database server that is killed, the editor with it, and then started again. */
+export async function killEditors(
+  target: string,
+  rounds: number,
+  seed: number,
+  server?: { readonly kill: () => void; readonly start: () => void },
+): Promise<KillFigures> {
   const random = randomFrom(seed);
   const designId = `trial-${seed}-${process.pid}`;
   const first = await openStore(target);
@@ -34,8 +40,9 @@ export async function killEditors(target: string, rounds: number, seed: number):
     // Every fourth dies counted from its start, perhaps while it opens.
     const life =
       round % 4 === 3
-        ? await liveAndDie(target, designId, random() * 1500, "start")
-        : await liveAndDie(target, designId, 20 + random() * 380, "open");
+        ? await liveAndDie(target, designId, random() * 1500, "start", server?.kill)
+        : await liveAndDie(target, designId, 20 + random() * 380, "open", server?.kill);
+    server?.start();
     for (const number of life.acknowledged) acknowledged.add(number);
     figures.commitTimes.push(...life.commitTimes);
     figures.openTimes.push(...life.openTimes);
@@ -83,7 +90,13 @@ interface Life {
   readonly failure: string;
 }
 
-function liveAndDie(target: string, designId: string, wait: number, from: "open" | "start"): Promise<Life> {
+function liveAndDie(
+  target: string,
+  designId: string,
+  wait: number,
+  from: "open" | "start",
+  strike?: () => void,
+): Promise<Life> {
   const editor = fileURLToPath(new URL("./editor.ts", import.meta.url));
   return new Promise((resolve) => {
     const child = spawn(
@@ -95,7 +108,10 @@ function liveAndDie(target: string, designId: string, wait: number, from: "open"
     const life = { acknowledged: [] as number[], commitTimes: [] as number[], openTimes: [] as number[] };
     let pending = "";
     let problem = "";
+    let struck = false;
     const kill = (): void => {
+      struck = true;
+      strike?.();
       child.kill("SIGKILL");
     };
     if (from === "start") setTimeout(kill, wait);
@@ -116,8 +132,6 @@ function liveAndDie(target: string, designId: string, wait: number, from: "open"
         }
       }
     });
-    child.on("close", (_, signal) =>
-      resolve({ ...life, failure: signal === "SIGKILL" ? "" : problem.slice(0, 1000) || "ended by itself" }),
-    );
+    child.on("close", () => resolve({ ...life, failure: struck ? "" : problem.slice(0, 1000) || "ended by itself" }));
   });
 }

@@ -1,6 +1,7 @@
 import type { AuditEntry, By } from "../records.ts";
 import type { Sql } from "../sql/sqlDatabase.ts";
 import type { AuditPart } from "../store.ts";
+import { pageOf } from "./checks.ts";
 import type { Context } from "./context.ts";
 
 /** Adds a line to the audit trail, inside the transaction of what it tells of. */
@@ -30,11 +31,11 @@ export function auditPart(context: Context): AuditPart {
       subject
         ? database.read.rows<AuditEntry>(
             `SELECT ${columns} FROM audit WHERE subject_kind = ? AND subject_id = ? ORDER BY at DESC, id LIMIT ? OFFSET ?`,
-            [subject.kind, subject.id, limit, offset],
+            [subject.kind, subject.id, ...pageOf(limit, offset)],
           )
         : database.read.rows<AuditEntry>(`SELECT ${columns} FROM audit ORDER BY at DESC, id LIMIT ? OFFSET ?`, [
-            limit,
-            offset,
+            ...pageOf(limit, offset),
           ]),
+    removeBefore: (at) => database.write((sql) => sql.change("DELETE FROM audit WHERE at < ?", [at])),
   };
 }

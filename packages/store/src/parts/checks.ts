@@ -66,6 +66,14 @@ export function instantProblems(path: string, at: unknown): Problem[] {
       ];
 }
 
+/** A page of a list as whole numbers that every database takes: at most ten thousand things at once
+ *  unless the list says otherwise. */
+export function pageOf(limit: number, offset: number, most = 10_000): readonly [limit: number, offset: number] {
+  const whole = (value: number, largest: number): number =>
+    Number.isFinite(value) ? Math.min(Math.max(Math.floor(value), 0), largest) : 0;
+  return [whole(limit, most), whole(offset, 1_000_000_000)];
+}
+
 /** Every problem of an id that a caller brings: letters, digits, dots, - and _ only. */
 export function idProblems(path: string, id: unknown): Problem[] {
   return typeof id === "string" && /^[A-Za-z0-9._-]{1,100}$/.test(id)

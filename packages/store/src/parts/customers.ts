@@ -4,7 +4,7 @@ import type { Customer, CustomerFields } from "../records.ts";
 import type { Sql } from "../sql/sqlDatabase.ts";
 import type { CustomersPart } from "../store.ts";
 import { addAudit } from "./audit.ts";
-import { byProblems, idProblems, textProblems } from "./checks.ts";
+import { byProblems, idProblems, pageOf, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 import { searchPatterns, searchText } from "./searchText.ts";
 
@@ -49,10 +49,16 @@ export function customersPart(context: Context): CustomersPart {
       );
       const items = await database.read.rows<Customer>(
         `SELECT ${columns} FROM customers WHERE ${where} ORDER BY search_text, id LIMIT ? OFFSET ?`,
-        [...patterns, limit, offset],
+        [...patterns, ...pageOf(limit, offset)],
       );
       return { items, total: counted?.total ?? 0 };
     },
+    unusedSince: (at) =>
+      database.read.rows<Customer>(
+        `SELECT ${columns} FROM customers WHERE updated_at < ? AND NOT EXISTS
+          (SELECT 1 FROM jobs WHERE jobs.customer_id = customers.id AND jobs.updated_at >= ?) ORDER BY updated_at, id`,
+        [at, at],
+      ),
     update: async (id, expectedVersion, fields, by) => {
       const problems = [...problemsOf(fields), ...byProblems(by)];
       if (problems.length > 0) return invalid(problems);

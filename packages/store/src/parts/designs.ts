@@ -3,7 +3,7 @@ import type { DesignHead, Revision, RevisionEntry } from "../records.ts";
 import type { Sql } from "../sql/sqlDatabase.ts";
 import type { DesignsPart } from "../store.ts";
 import { addAudit } from "./audit.ts";
-import { byProblems, idProblems, jsonText, textProblems } from "./checks.ts";
+import { byProblems, idProblems, jsonText, pageOf, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 
 interface HeadRow {
@@ -92,7 +92,14 @@ export function designsPart(context: Context): DesignsPart {
         ...(editId === null ? [] : idProblems("/editId", editId)),
         ...byProblems(by),
       ];
-      if (!(Number.isInteger(from) && from >= 1 && from <= expectedRevision)) {
+      if (!(Number.isInteger(expectedRevision) && expectedRevision >= 1)) {
+        problems.push({
+          path: "/expectedRevision",
+          message: "must be the number of a revision",
+          value: expectedRevision,
+          fix: "write the number of the revision that was edited",
+        });
+      } else if (!(Number.isInteger(from) && from >= 1 && from <= expectedRevision)) {
         problems.push({
           path: "/parent",
           message: "must be a revision of this design, no later than the one expected",
@@ -137,10 +144,10 @@ export function designsPart(context: Context): DesignsPart {
 
     latest: (designId) => findLatest(database.read, designId),
 
-    history: (designId, { limit = 10_000, before } = {}) =>
+    history: (designId, { limit = 10_000, before = 2_147_483_647 } = {}) =>
       database.read.rows<RevisionEntry>(
         `SELECT ${entryColumns} FROM ${entrySource} WHERE revisions.design_id = ? AND revisions.number < ? ORDER BY revisions.number DESC LIMIT ?`,
-        [designId, before ?? 2_147_483_647, limit],
+        [designId, before, pageOf(limit, 0, 1_000_000)[0]],
       ),
 
     nameVersion: async (designId, number, name, by) => {

@@ -86,4 +86,27 @@ describe("jobs and customers", () => {
     expect(await store.designs.find("v")).toMatchObject({ variantOf: null });
     expect((await store.designs.latest("v"))?.document).toEqual({ a: 2 });
   });
+
+  it("answer odd pages, ids and versions with nothing, not with an error", async () => {
+    const store = await freshStore();
+    await store.jobs.create({ id: "j", name: "J" }, by());
+    expect(await store.jobs.search({ limit: -1, offset: Number.NaN })).toEqual({ items: [], total: 1 });
+    expect((await store.jobs.search({ limit: 1e12 })).items).toHaveLength(1);
+    expect(await store.jobs.find("j\0")).toBeUndefined();
+    expect(await store.designs.revision("j", 1e12)).toBeUndefined();
+    expect(await store.designs.revision("j", 1.5)).toBeUndefined();
+    expect(await store.jobs.update("j", 1e12, { name: "K" }, by())).toMatchObject({ ok: false, reason: "conflict" });
+  });
+
+  it("tell which customers nothing was done for since an instant", async () => {
+    const store = await freshStore();
+    for (const id of ["busy", "quiet", "new"]) {
+      await store.customers.create({ id, name: id }, by("Jo", id === "new" ? 30 : 0));
+      await store.jobs.create({ id, name: id, customerId: id }, by("Jo", 0));
+    }
+    await store.designs.create({ id: "d", jobId: "busy", name: "D", document: {} }, by("Jo", 20));
+    expect((await store.customers.unusedSince(by("Jo", 10).at)).map(({ id }) => id)).toEqual(["quiet"]);
+    expect(await store.audit.removeBefore(by("Jo", 10).at)).toBe(5);
+    expect(await store.audit.list()).toHaveLength(2);
+  });
 });

@@ -4,7 +4,7 @@ import { type Job, type JobFields, jobStages } from "../records.ts";
 import type { Sql, SqlValue } from "../sql/sqlDatabase.ts";
 import type { JobsPart } from "../store.ts";
 import { addAudit } from "./audit.ts";
-import { byProblems, idProblems, textProblems } from "./checks.ts";
+import { byProblems, idProblems, pageOf, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 import { findCustomer } from "./customers.ts";
 import { searchPatterns, searchText } from "./searchText.ts";
@@ -82,7 +82,7 @@ export function jobsPart(context: Context): JobsPart {
       );
       const items = await database.read.rows<Job>(
         `SELECT ${columns} FROM ${source} WHERE ${where} ORDER BY jobs.updated_at DESC, jobs.id LIMIT ? OFFSET ?`,
-        [...values, limit, offset],
+        [...values, ...pageOf(limit, offset)],
       );
       return { items, total: counted?.total ?? 0 };
     },

@@ -61,7 +61,7 @@ type Query = (text: string, values: unknown[]) => Promise<pg.QueryResult>;
 function sqlOf(query: Query): Sql {
   const ask = async (text: string, values: readonly SqlValue[]): Promise<pg.QueryResult> => {
     try {
-      return await query(numbered(text), values.map(asBuffer));
+      return await query(numbered(text), values.map(asParameter));
     } catch (error) {
       throw failure(error);
     }
@@ -72,8 +72,14 @@ function sqlOf(query: Query): Sql {
   };
 }
 
-const asBuffer = (value: SqlValue): unknown =>
-  value instanceof Uint8Array ? Buffer.from(value.buffer, value.byteOffset, value.byteLength) : value;
+function asParameter(value: SqlValue): unknown {
+  if (value instanceof Uint8Array) return Buffer.from(value.buffer, value.byteOffset, value.byteLength);
+  // What the server could not even compare is compared as something that is never kept: an id with a zero character, a
+  // version beyond every counter.
+  if (typeof value === "string") return value.replaceAll("\0", "\uFFFD");
+  if (typeof value === "number") return Number.isInteger(value) && Math.abs(value) < 2 ** 31 ? value : -1;
+  return value;
+}
 
 /** The statements of this package hold no question mark but those that stand for values. */
 function numbered(text: string): string {
