@@ -11,13 +11,17 @@ interface Props {
   readonly format: Format;
   readonly width: number;
   readonly slim: boolean;
+  readonly barOnly: boolean;
 }
 
 /** The time bar with its events, and under it every level against its rim; one cursor goes through all. */
-export const FilmChart = memo(function FilmChart({ played, format, width, slim }: Props): ReactNode {
+export const FilmChart = memo(function FilmChart({ played, format, width, slim, barOnly }: Props): ReactNode {
   const { result, scale } = played;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
-  const scene = useMemo(() => layoutFilmChart({ result, scale, width, slim }), [result, scale, width, slim]);
+  const scene = useMemo(
+    () => layoutFilmChart({ result, scale, width, slim, barOnly }),
+    [result, scale, width, slim, barOnly],
+  );
   const frame = useRef<HTMLDivElement>(null);
   const cursor = useRef<SVGGElement>(null);
   const held = useRef<number | undefined>(undefined);

@@ -33,7 +33,8 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
   const assessment = assessed?.design === design ? assessed.assessment : undefined;
   const safe = sweep?.design === design ? sweep.result.answers.highestSafeOperatingLevel : undefined;
   useFilmKeys(stillness);
-  const low = useLowScreen();
+  const low = useScreen(lowScreen);
+  const short = useScreen(shortScreen);
   const squeezed = useBench((state) => state.drawerOpen);
   const height = wide ? size.height : Math.max(leastDrawing, Math.round(size.width * aspect));
   return (
@@ -68,7 +69,13 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
       </FilmControls>
       {played === undefined || size.width === 0 ? null : (
         <div className="film-chart-box">
-          <FilmChart played={played} format={format} width={size.width} slim={wide && (low || squeezed)} />
+          <FilmChart
+            played={played}
+            format={format}
+            width={size.width}
+            slim={wide && (low || squeezed)}
+            barOnly={wide && squeezed && short}
+          />
           <ShortenBox />
         </div>
       )}
@@ -203,14 +210,16 @@ function act(event: globalThis.KeyboardEvent | KeyboardEvent, stillness: boolean
 
 /** On lower screens than this the drawing needs the height that wide bands would take. */
 const lowScreen = typeof matchMedia === "undefined" ? undefined : matchMedia("(max-height: 50rem)");
+/** On lower screens than this an open table leaves room for the drawing or for the bands, not for both. */
+const shortScreen = typeof matchMedia === "undefined" ? undefined : matchMedia("(max-height: 66rem)");
 
-function useLowScreen(): boolean {
+function useScreen(query: MediaQueryList | undefined): boolean {
   return useSyncExternalStore(
     (listener) => {
-      lowScreen?.addEventListener("change", listener);
-      return () => lowScreen?.removeEventListener("change", listener);
+      query?.addEventListener("change", listener);
+      return () => query?.removeEventListener("change", listener);
     },
-    () => lowScreen?.matches ?? false,
+    () => query?.matches ?? false,
   );
 }
 

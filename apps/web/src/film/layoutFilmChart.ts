@@ -49,6 +49,8 @@ export interface ChartOptions {
   readonly width: number;
   /** Slim bands, their words on one line, where the screen is low. */
   readonly slim?: boolean;
+  /** The bar alone, where a table needs the room. */
+  readonly barOnly?: boolean;
 }
 
 const head = 38;
@@ -61,7 +63,7 @@ const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAir", "pu
  *  Findings: none. Throws: never.
  *  Valid: a result with a film. Each band has a scale of its own, true from its lowest level to its rim or highest level.
  *  Source: own construction. */
-export function layoutFilmChart({ result, scale, width, slim = false }: ChartOptions): FilmChartScene {
+export function layoutFilmChart({ result, scale, width, slim = false, barOnly = false }: ChartOptions): FilmChartScene {
   // As in film.css, where the box at the bar leaves its gutter.
   const narrow = width <= 640;
   const x0 = narrow ? 12 : slim ? 246 : 164;
@@ -72,7 +74,7 @@ export function layoutFilmChart({ result, scale, width, slim = false }: ChartOpt
   const { film } = result;
   const bands = result.vessels.flatMap((vessel, index): ChartBand[] => {
     // A reservoir without a rim that never moves tells nothing.
-    if (film === undefined || (vessel.rim === undefined && vessel.highest - vessel.lowest < 1e-4)) return [];
+    if (barOnly || film === undefined || (vessel.rim === undefined && vessel.highest - vessel.lowest < 1e-4)) return [];
     return [{ ...bandOf(result, index, xOf), top: 0, bottom: 0 }];
   });
   let y = head + 6;
