@@ -14,7 +14,9 @@ const leastSlope = 1e-9;
 
 /** Largest last step of 1/sqrt(f) that leaves friction exact to rounding, one for steps on the way, and one for the first. */
 export const exactRoots = 3e-4;
+/** The same, near enough on the way to the answer. */
 export const closeRoots = 0.03;
+/** The same, for the first steps. */
 export const roughRoots = 0.5;
 
 const halfLog = 2 / Math.LN10;

@@ -1,5 +1,5 @@
+import { beginCold } from "./beginCold.ts";
 import { type CompiledNetwork, linkType, refreshPumps } from "./compile.ts";
-import { beginCold } from "./firstStep.ts";
 import { assemble, closeRoots, exactRoots, roughRoots } from "./linkLosses.ts";
 import { newtonStep } from "./newtonStep.ts";
 import {

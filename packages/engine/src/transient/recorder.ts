@@ -5,7 +5,7 @@ import { surfaceOf } from "./stateLayout.ts";
 import type { LevelRange, TransientRecord } from "./transientRun.ts";
 
 /** Straight lines between recorded moments leave the true level by less than this [m]. */
-export const recordPrecision = 2e-4;
+const recordPrecision = 2e-4;
 
 /** Keeps extremes of every level, and, where wanted, moments close enough together to draw the run from. */
 export interface Recorder {

@@ -48,7 +48,7 @@ const fullPipe = 0.99;
 const flowing = 3e-7;
 const seeping = 1e-7;
 /** A pump that has drawn air starts again when its intake lies this deep [m]. Source: common practice, no source. */
-export const floodedAgain = 0.02;
+const floodedAgain = 0.02;
 
 /** A drain is told to start when its inlet lies this deep, and to stop when it lies this deep [m]: a film counts for nothing. A rim is
  *  told to be free again by as much. */
