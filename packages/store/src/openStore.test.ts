@@ -127,6 +127,26 @@ describe("a data folder", () => {
   });
 });
 
+describe("a database that several servers share", () => {
+  it.runIf(process.env["DATABASE_URL"])("is made once, though they all start at the same moment", async () => {
+    const place = await freshPlace();
+    const stores = await Promise.all(Array.from({ length: 4 }, () => openStore(place)));
+    await stores[0]?.jobs.create({ id: "j", name: "J" }, by());
+    for (const store of stores) {
+      expect(await store.jobs.find("j")).toMatchObject({ name: "J" });
+      await store.close();
+    }
+  });
+
+  it("that does not answer is told of, with what to check", async () => {
+    // Port 1 of this machine: nobody listens there.
+    await expect(openStore("postgres://nobody@127.0.0.1:1/none")).rejects.toMatchObject({
+      code: "unreachable",
+      message: expect.stringContaining("DATABASE_URL"),
+    });
+  });
+});
+
 describe("a store whose program is killed in the midst of edits", () => {
   it("holds every revision it had acknowledged, with an unbroken history, five times in a row", async () => {
     const figures = await killEditors(await freshPlace(), 5, 20260301);

@@ -57,7 +57,8 @@ export async function openDatabase(
   }
   const folder = resolve(target);
   try {
-    mkdirSync(folder, { recursive: true });
+    // Customers' data: a folder made here is its owner's alone.
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
   } catch (error) {
     throw new StoreFailure(
       "unreachable",

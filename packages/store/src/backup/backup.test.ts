@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { openStore } from "../openStore.ts";
@@ -45,6 +45,8 @@ describe("a backup", () => {
     const { bytes } = await store.backup(path);
     expect(bytes).toBeGreaterThan(10_000);
     expect(readdirSync(folder)).toEqual(["shop's backup.db"]);
+    // Nobody else's to read, on systems that know of permissions.
+    if (process.platform !== "win32") expect(statSync(path).mode & 0o077).toBe(0);
     const before = await everything(store);
     for (const place of [join(folder, "again"), await freshPlace()]) {
       await restore(path, place);

@@ -1,4 +1,4 @@
-import { closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from "node:fs";
+import { chmodSync, closeSync, existsSync, fsyncSync, openSync, renameSync, rmSync, statSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { migrate } from "../schema/migrate.ts";
 import type { SqlDatabase } from "../sql/sqlDatabase.ts";
@@ -22,6 +22,8 @@ export async function backupInto(database: SqlDatabase, path: string): Promise<{
   removeDatabase(unfinished);
   try {
     if (!(await database.copyInto(unfinished))) await copyIntoNew(database, unfinished);
+    // As private as the folder it was taken from.
+    chmodSync(unfinished, 0o600);
     flush(unfinished);
     renameSync(unfinished, target);
     flush(dirname(target));

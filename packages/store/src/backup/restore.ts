@@ -20,7 +20,7 @@ export async function restore(path: string, target: string): Promise<void> {
   if (!existsSync(source)) throw new StoreFailure("unreachable", `There is no backup ${source}: check its name.`);
   if (isDatabaseUrl(target)) return restoreIntoServer(source, target);
   const folder = resolve(target);
-  mkdirSync(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
   if (readdirSync(folder).length > 0) {
     throw new StoreFailure("notEmpty", `The folder ${folder} is not empty: restore into a new one, then open that.`);
   }

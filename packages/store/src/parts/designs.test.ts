@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
+import { randomFrom } from "../../trial/randomFrom.ts";
 import { openStore } from "../openStore.ts";
 import type { Store, StoreChange } from "../store.ts";
 import { by, freshPlace, freshStore, removePlaces } from "../testing/freshStore.ts";
@@ -90,6 +91,48 @@ describe("the history of a design", () => {
     await store.designs.append("reef", 2, document("three"), by());
     expect(await send()).toMatchObject({ ok: true, value: { number: 2 } });
     expect(await store.designs.history("reef")).toHaveLength(3);
+  });
+
+  it("holds every edit of twenty editors exactly once, though their answers are often lost on the way", async () => {
+    const store = await withDesign();
+    for (let n = 1; n < 5; n++) {
+      await store.designs.create({ id: `d${n}`, jobId: "job", name: `D${n}`, document: [] }, by());
+    }
+    await store.designs.create({ id: "d0", jobId: "job", name: "D0", document: [] }, by());
+    const random = randomFrom(20260301);
+    const edit = async (editor: number): Promise<string[]> => {
+      const designId = `d${editor % 5}`;
+      const sent: string[] = [];
+      let known = { number: 1, lines: [] as string[] };
+      for (let n = 0; n < 8; n++) {
+        const editId = `${editor}-${n}`;
+        sent.push(editId);
+        for (let isSent = false; !isSent; ) {
+          const answer = await store.designs.append(
+            designId,
+            known.number,
+            [...known.lines, editId],
+            by(`editor ${editor}`),
+            { editId },
+          );
+          await new Promise((resolve) => setTimeout(resolve, random() * 3));
+          // Cut: the editor never hears of it and sends the same edit again.
+          if (random() < 0.3) continue;
+          if (answer.ok) isSent = true;
+          const current = (await store.designs.latest(designId))!;
+          known = { number: current.number, lines: current.document as string[] };
+        }
+      }
+      return sent;
+    };
+    const sent = await Promise.all(Array.from({ length: 20 }, (_, editor) => edit(editor)));
+    for (let n = 0; n < 5; n++) {
+      const lines = [...((await store.designs.latest(`d${n}`))!.document as string[])].sort();
+      const expected = sent.filter((_, editor) => editor % 5 === n).flat();
+      expect(lines).toEqual(expected.sort());
+      const numbers = (await store.designs.history(`d${n}`)).map(({ number }) => number);
+      expect(numbers).toEqual(Array.from({ length: expected.length + 1 }, (_, i) => expected.length + 1 - i));
+    }
   });
 
   it("names a version, and names it anew", async () => {
