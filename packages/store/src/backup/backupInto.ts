@@ -53,7 +53,10 @@ async function copyIntoNew(database: SqlDatabase, path: string): Promise<void> {
 
 /** Hands a file or folder to the disk: a backup that is told of shall outlive a power cut. */
 export function flush(path: string): void {
-  const descriptor = openSync(path, "r");
+  const isFolder = statSync(path).isDirectory();
+  // Windows keeps names by itself and opens no folder for flushing.
+  if (isFolder && process.platform === "win32") return;
+  const descriptor = openSync(path, isFolder ? "r" : "r+");
   try {
     fsyncSync(descriptor);
   } finally {
