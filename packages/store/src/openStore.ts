@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { backupInto } from "./backup/backupInto.ts";
 import { lockFolder } from "./folder/lockFolder.ts";
@@ -40,6 +40,9 @@ export function isDatabaseUrl(target: string): boolean {
 /** The file inside a data folder that holds everything. */
 export const databaseFile = "tidewright.db";
 
+/** The file inside a data folder that a restore fills, until it is whole and takes the store's name. */
+export const restoringFile = "restoring.db";
+
 /** A database with today's schema, and what lets go of it. */
 export async function openDatabase(
   target: string,
@@ -64,6 +67,13 @@ export async function openDatabase(
       "unreachable",
       `The data folder ${folder} cannot be made: check who may write there (${String(error)}).`,
       { cause: error },
+    );
+  }
+  if (existsSync(join(folder, restoringFile)) && !existsSync(join(folder, databaseFile))) {
+    // An empty store would be made here otherwise, and taken for the shop's.
+    throw new StoreFailure(
+      "damaged",
+      `A restore into ${folder} is under way or was cut short: let it end, or run it again.`,
     );
   }
   const unlock = lockFolder(folder);

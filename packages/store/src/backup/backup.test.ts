@@ -93,6 +93,23 @@ describe("a backup", () => {
     await expect(restore(join(folder, "none.db"), join(folder, "x"))).rejects.toMatchObject({ code: "unreachable" });
   });
 
+  it("can be restored again where a restore was cut short, and no empty store is opened there meanwhile", async () => {
+    const store = await freshStore();
+    await fill(store);
+    const folder = freshFolder();
+    const path = join(folder, "b.db");
+    await store.backup(path);
+    const target = join(folder, "target");
+    mkdirSync(target);
+    writeFileSync(join(target, "restoring.db"), readFileSync(path).subarray(0, 5000));
+    await expect(openStore(target)).rejects.toMatchObject({ code: "damaged" });
+    await restore(path, target);
+    const again = await openStore(target);
+    expect((await again.designs.latest("d"))?.number).toBe(250);
+    await again.close();
+    expect(readdirSync(target)).not.toContain("restoring.db");
+  });
+
   it("that is cut short or no backup at all is refused, and leaves the folder empty", async () => {
     const store = await freshStore();
     await fill(store);

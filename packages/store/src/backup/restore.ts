@@ -1,7 +1,7 @@
 import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
-import { databaseFile, isDatabaseUrl, openDatabase } from "../openStore.ts";
+import { databaseFile, isDatabaseUrl, openDatabase, restoringFile } from "../openStore.ts";
 import { schemaVersion, tables } from "../schema/migrations.ts";
 import type { SqlDatabase } from "../sql/sqlDatabase.ts";
 import { openSqlite } from "../sql/sqliteDatabase.ts";
@@ -21,10 +21,11 @@ export async function restore(path: string, target: string): Promise<void> {
   if (isDatabaseUrl(target)) return restoreIntoServer(source, target);
   const folder = resolve(target);
   mkdirSync(folder, { recursive: true, mode: 0o700 });
-  if (readdirSync(folder).length > 0) {
+  // What a restore that was cut short has left behind is nobody's.
+  if (readdirSync(folder).some((name) => !name.startsWith(restoringFile))) {
     throw new StoreFailure("notEmpty", `The folder ${folder} is not empty: restore into a new one, then open that.`);
   }
-  const unfinished = join(folder, "restoring.db");
+  const unfinished = join(folder, restoringFile);
   try {
     // Worked on in a copy, so that the backup itself stays as it was made.
     copyFileSync(source, unfinished);
