@@ -15,7 +15,7 @@ export interface SimulateOptions {
   readonly record?: boolean;
   /** Error of a level allowed in one step [m]; 1e-5 where nothing is said. */
   readonly levelTolerance?: number;
-  /** Steps allowed in all; 100,000 where nothing is said. */
+  /** Steps allowed in all; 40,000 where nothing is said. */
   readonly maximumSteps?: number;
 }
 
@@ -55,7 +55,7 @@ export function simulate(
   let crowd = 0;
   let crowdFrom = 0;
   let status: TransientStatus = "finished";
-  const budget = options.maximumSteps ?? 100_000;
+  const budget = options.maximumSteps ?? 40_000;
   const tell = (told: { code: TransientEvent["code"]; at: string } | undefined): void => {
     if (told) events.push({ t, ...told });
   };
