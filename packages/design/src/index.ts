@@ -24,6 +24,7 @@ export * from "./read/readJson.ts";
 export * from "./read/readNetwork.ts";
 export * from "./read/readScenario.ts";
 export * from "./read/scanJson.ts";
+export { hasCheckValve, hasSiphonBreak } from "./references/breaksAndChecks.ts";
 export * from "./references/checkNetwork.ts";
 export * from "./references/checkReferences.ts";
 export * from "./schema/design.ts";

@@ -1,4 +1,4 @@
-import type { Design } from "@tidewright/design";
+import { type Design, hasCheckValve, hasSiphonBreak, type Part } from "@tidewright/design";
 import { toSI } from "@tidewright/units";
 import type { Scenario, ScenarioAction, ScenarioEvent } from "./scenario.ts";
 
@@ -75,12 +75,12 @@ export function scenariosOf(design: Design, days = 10): Scenario[] {
         ),
   );
   const stuck = design.loops.flatMap((loop, index) =>
-    hasCheckValve(loop.run) || hasCheckValve(loop.suction ?? []) || loop.pumps.some((pump) => pump.checkValve === true)
+    hasCheckValve(loop)
       ? [one("checkValveStuck", String(index), [loop.name], [{ kind: "checkValvesLeak", loop: index, share: 1 }, off])]
       : [],
   );
   const clogged = design.loops.flatMap((loop, index) =>
-    hasSiphonBreak(loop.run)
+    hasSiphonBreak(loop)
       ? [one("siphonBreakClogged", String(index), [loop.name], [{ kind: "siphonBreaksClog", loop: index }, off])]
       : [],
   );
@@ -111,23 +111,4 @@ function outletPlaces(run: readonly Part[]): string[] {
   return run.flatMap((part) =>
     part.kind === "outlet" ? [part.to] : part.kind === "tee" ? part.branches.flatMap(outletPlaces) : [],
   );
-}
-
-type Part = Design["loops"][number]["run"][number];
-
-function hasPart(run: readonly Part[], wanted: (part: Part) => boolean): boolean {
-  return run.some(
-    (part) => wanted(part) || (part.kind === "tee" && part.branches.some((branch) => hasPart(branch, wanted))),
-  );
-}
-
-function hasCheckValve(run: readonly Part[]): boolean {
-  return hasPart(
-    run,
-    (part) => part.kind === "fitting" && ["swingCheck", "springCheck", "footValve"].includes(part.fitting),
-  );
-}
-
-function hasSiphonBreak(run: readonly Part[]): boolean {
-  return hasPart(run, (part) => part.kind === "outlet" && part.siphonBreak !== undefined);
 }

@@ -13,6 +13,7 @@ import {
   type TeeJunction,
 } from "@tidewright/engine";
 import { toSI } from "@tidewright/units";
+import { isCheckValve } from "../references/breaksAndChecks.ts";
 import type { Loop } from "../schema/loops.ts";
 import { pumpHydraulics } from "./pumpHydraulics.ts";
 import { type SizedPart, type SizedRun, sizeRun } from "./sections.ts";
@@ -278,9 +279,7 @@ function linkOf(id: string, from: string, to: string, parts: readonly SizedPart[
   const length = parts.reduce((sum, part) => sum + part.length, 0);
   const minorLoss = parts.reduce((sum, part) => sum + part.lossCoefficient, 0);
   const laminarLoss = parts.reduce((sum, part) => sum + part.laminarLoss, 0);
-  const checkValve = parts.some(
-    (part) => part.fitting === "swingCheck" || part.fitting === "springCheck" || part.fitting === "footValve",
-  );
+  const checkValve = parts.some((part) => isCheckValve(part.fitting));
   if (minorLoss === Number.POSITIVE_INFINITY || length === 0)
     return { id, kind: "valve", from, to, diameter, lossCoefficient: minorLoss, laminarLoss, checkValve };
   const roughness = Math.max(...parts.map((part) => part.roughness));
