@@ -164,16 +164,20 @@ function eventsOf(
   over.model.vessels.forEach((vessel, i) => {
     named.set(vessel.id, { path: over.places[i]?.path ?? "", name: vessel.id });
   });
+  // Drains, loops and outlets go by their paths in the model: two of them may have one name.
+  const name = (path: string, text: string) => named.set(path, { path, name: text });
   design.drains.forEach((drain, i) => {
-    named.set(drain.name, { path: `/drains/${i}`, name: drain.name });
+    name(`/drains/${i}`, drain.name);
   });
-  over.model.circuits.forEach((circuit, c) => {
-    const loop = loops[over.loopOf[c] ?? 0];
-    named.set(circuit.id, { path: loop?.loop.path ?? "", name: circuit.id });
-    circuit.outlets.forEach((outlet, o) => {
-      named.set(outlet.id, { path: loop?.loop.outlets[o]?.path ?? "", name: outlet.id });
+  for (const index of over.loopOf) {
+    const loop = loops[index]?.loop;
+    const called = design.loops[index]?.name ?? String(index);
+    if (!loop) continue;
+    name(loop.path, called);
+    loop.outlets.forEach((outlet, o) => {
+      name(outlet.path, `${called} outlet ${o + 1}`);
     });
-  });
+  }
   named.set("topOff", { path: "/topOff", name: "topOff" });
   const told: WhatIfEvent[] = [];
   const seen = new Set<number>();

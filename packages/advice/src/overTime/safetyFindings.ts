@@ -101,11 +101,10 @@ export function safetyFindings(rows: readonly SafetyRow[], answers: SafetyAnswer
 
 /** The part that a reader would change: the drain that blocks, the loop whose pump, valve or hole fails, else the sump. */
 function placeOf({ scenario }: SafetyRow, design: Design): string {
-  const [first] = scenario.subjects;
-  const drain = design.drains.findIndex((entry) => entry.name === first);
-  if (scenario.kind.toLowerCase().includes("drain") && drain >= 0) return `/drains/${drain}`;
-  const loop = design.loops.findIndex((entry) => entry.name === first);
-  if (loop >= 0) return `/loops/${loop}`;
+  for (const { action } of scenario.events) {
+    if ("drain" in action) return `/drains/${action.drain}`;
+    if ("loop" in action) return `/loops/${action.loop}`;
+  }
   if (scenario.kind.startsWith("topOff") && design.topOff) return "/topOff";
   return "/sump";
 }

@@ -162,7 +162,7 @@ function drainOf(
   const drain = system.drains[index] as PreparedSystem["drains"][number];
   const line = drains.lines[index] as TransientDrain["line"];
   return {
-    id: system.design.drains[index]?.name ?? String(index),
+    id: drain.path,
     from: boxIndex,
     to: indexOf(drain.place),
     kind: system.design.drains[index]?.kind ?? "ventedStandpipe",
@@ -215,16 +215,16 @@ function circuitModel(
   const floor = floorOf(system, source);
   const intake = Math.max(floor + intakeHeight, wished);
   return {
-    id: design.loops[index]?.name ?? String(index),
+    id: loop.path,
     network: { ...loop.model, links },
     sourceNode: "source",
     source,
     intakeElevation: Math.min(intake, surface - 1e-3),
-    outlets: loop.outlets.map((outlet, i) => {
+    outlets: loop.outlets.map((outlet) => {
       const level = levelOf(levels, outlet.place);
       const elevation = Math.max(floorOf(system, indexOf(outlet.place)), level - outlet.depth);
       return {
-        id: `${design.loops[index]?.name ?? index} outlet ${i + 1}`,
+        id: outlet.path,
         node: outlet.node,
         vessel: indexOf(outlet.place),
         elevation,

@@ -1,11 +1,10 @@
 import type { Assessment } from "../assessment.ts";
-import type { Finding, FindingCode, Severity } from "../finding.ts";
+import type { Finding, FindingCode } from "../finding.ts";
+import { bySeverity } from "../findings/bySeverity.ts";
 import type { SafetySweep } from "./safety.ts";
 
 /** What the static estimate of a power cut tells, and the simulation tells better. */
 const givesWay = new Set<FindingCode>(["sump/too-small", "sump/little-room"]);
-
-const order: Record<Severity, number> = { danger: 0, warning: 1, notice: 2 };
 
 /** Returns an assessment with the findings of a sweep of the same design joined to its own, worst first. The static estimate of the
  *  power cut gives way to the simulated one.
@@ -18,6 +17,6 @@ export function withSweep(assessment: Assessment, sweep: Pick<SafetySweep, "find
   // A design that runs over as drawn was never cut off from a running state, so there the estimate stands.
   const played = !sweep.findings.some((finding) => finding.code === "overTime/running");
   const kept = assessment.findings.filter((finding) => !(played && givesWay.has(finding.code)));
-  const findings: Finding[] = [...kept, ...sweep.findings].sort((a, b) => order[a.severity] - order[b.severity]);
+  const findings: Finding[] = [...kept, ...sweep.findings].sort(bySeverity);
   return { ...assessment, findings };
 }

@@ -75,8 +75,7 @@ export class DrainElement implements FlowElement {
     const { kind, line: clear, content, endElevation, from, to } = this.#drain;
     const line = this.#line;
     const rates = this.#rates;
-    const { kinematicViscosity } = this.#model.water;
-    const water = { kinematicViscosity };
+    const { water } = this.#model;
     const level = surfaceOf(this.#model, y, from);
     line.outletElevation = Math.max(endElevation, surfaceOf(this.#model, y, to));
     const open = 1 - y[this.#blocked];
