@@ -36,7 +36,7 @@ module.exports = {
     ),
     onlyPackages(
       "advice",
-      "units|engine|catalogue|design",
+      "units|engine|catalogue|design|words",
       "Advice reads a design and answers; no app is known to it.",
     ),
     onlyPackages(
@@ -51,6 +51,20 @@ module.exports = {
       from: { path: "^packages/report/src", pathNot: test },
       to: { path: "node_modules/(react|react-dom|preact|vue|svelte|solid-js|jsdom)/" },
     },
+    onlyPackages(
+      "editor",
+      "units|engine|catalogue|design|advice|words",
+      "What a hand does on the drawing becomes edits of the document; no screen is known to it.",
+    ),
+    {
+      name: "editor-knows-no-view-framework",
+      comment: "A gesture must be playable without a page, so nothing of a page may take part in it.",
+      severity: "error",
+      from: { path: "^packages/editor/src", pathNot: test },
+      to: { path: "node_modules/(react|react-dom|preact|vue|svelte|solid-js|jsdom)/" },
+    },
+    onlyPackages("words", "nothing", "Texts know nobody; everybody may speak."),
+    onlyPackages("protocol", "design", "Server and screens share a table of routes, and neither knows the other."),
     onlyPackages("store", "design", "The store keeps documents and never reads what they mean."),
     {
       name: "web-keeps-nothing",

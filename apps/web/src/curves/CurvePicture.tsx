@@ -12,8 +12,7 @@ import {
   useState,
 } from "react";
 import "./curves.css";
-import type { Format } from "../drawing/scene.ts";
-import { textWidth } from "../drawing/textWidth.ts";
+import { type Format, textWidth } from "@tidewright/editor";
 import { headAt } from "./combinedCurve.ts";
 import { type CurveScene, type CurveUnits, type FlowWish, layoutCurves } from "./layoutCurves.ts";
 import { unitOfFormat } from "./unitOfFormat.ts";

@@ -1,8 +1,8 @@
 import type { Curve, LoopState, PumpState } from "@tidewright/advice";
+import { textWidth } from "@tidewright/editor";
 import { fromSI, toSI } from "@tidewright/units";
 import { scaleLinear } from "d3-scale";
 import { curveMonotoneX, line } from "d3-shape";
-import { textWidth } from "../drawing/textWidth.ts";
 import { combinedCurve, headAt } from "./combinedCurve.ts";
 
 /** Flows that are wished for over the weir [m3/s]. */

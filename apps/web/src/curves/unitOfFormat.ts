@@ -1,5 +1,5 @@
+import type { Format } from "@tidewright/editor";
 import { siUnit, unitsOf } from "@tidewright/units";
-import type { Format } from "../drawing/scene.ts";
 
 /** Returns the unit that a format writes a dimension in, so that an axis can carry round numbers of it.
  *  format the user's units   dimension flow or head   -> unit symbol; the SI unit where the format's is not known

@@ -1,5 +1,4 @@
-import type { PlacedDimension } from "./placeDimensions.ts";
-import type { Point } from "./scene.ts";
+import type { PlacedDimension, Point } from "@tidewright/editor";
 
 /** Dimension lines in drafting style: extension lines, slim arrows, the number over the line. */
 export function DimensionLayer({ placed }: { readonly placed: readonly PlacedDimension[] }) {

@@ -2,23 +2,38 @@ import type { Assessment } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { type PointerEvent, type ReactNode, useCallback, useEffect, useId, useMemo, useRef, useState } from "react";
 import "./elevation.css";
+import {
+  angleShare,
+  dimensionRects,
+  editsFor,
+  type Format,
+  fitView,
+  flagRects,
+  type Handle,
+  handleAt,
+  type LabelOffset,
+  type Levels,
+  layoutElevation,
+  nudgeOf,
+  obstaclesOf,
+  type Point,
+  partAt,
+  placeDimensions,
+  placeFlags,
+  placeLabels,
+  type Scene,
+  type ScenePart,
+  type SetEdit,
+  shareScene,
+  type View,
+} from "@tidewright/editor";
 import { DimensionLayer } from "./DimensionLayer.tsx";
 import { HandleLayer } from "./HandleLayer.tsx";
-import { editsFor, nudgeOf, type SetEdit } from "./handleEdits.ts";
-import { handleAt, partAt } from "./hitTest.ts";
 import { FlagLayer, LabelLayer } from "./LabelLayer.tsx";
-import { layoutElevation } from "./layoutElevation.ts";
 import { measureText } from "./measureText.ts";
 import { PartTargets } from "./PartTargets.tsx";
-import { dimensionRects, placeDimensions } from "./placeDimensions.ts";
-import { flagRects, placeFlags } from "./placeFlags.ts";
-import { type LabelOffset, obstaclesOf, placeLabels } from "./placeLabels.ts";
 import { ShapeLayer } from "./ShapeLayer.tsx";
 import { SheetFoot } from "./SheetFoot.tsx";
-import type { Format, Handle, Levels, Point, Scene, ScenePart } from "./scene.ts";
-import { shareScene } from "./shareScene.ts";
-import { angleShare } from "./speedArc.ts";
-import { fitView, type View } from "./view.ts";
 
 /** A line ruled over the drawing, such as the highest safe one, and the part that bears its label [m]. */
 export interface RuledLine {

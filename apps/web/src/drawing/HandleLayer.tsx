@@ -1,6 +1,4 @@
-import type { Handle } from "./scene.ts";
-import { arcGeometry, shareAngle } from "./speedArc.ts";
-import type { View } from "./view.ts";
+import { arcGeometry, type Handle, shareAngle, type View } from "@tidewright/editor";
 
 /** What can be taken hold of: grips at levels and lengths, an arc at every pump. Drawn marks stay small, targets large. */
 export function HandleLayer({

@@ -1,6 +1,5 @@
+import { flagRadius, labelType, type PlacedFlag, type PlacedLabel } from "@tidewright/editor";
 import { memo } from "react";
-import { flagRadius, type PlacedFlag } from "./placeFlags.ts";
-import { labelType, type PlacedLabel } from "./placeLabels.ts";
 
 /** Numbers on the parts they belong to, with leaders. */
 export const LabelLayer = memo(function LabelLayer({

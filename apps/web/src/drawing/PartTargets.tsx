@@ -1,7 +1,5 @@
+import { type Format, type Handle, type Scene, type ScenePart, spokenText, type View } from "@tidewright/editor";
 import { type KeyboardEvent, memo } from "react";
-import { spokenText } from "./labelText.ts";
-import type { Format, Handle, Scene, ScenePart } from "./scene.ts";
-import type { View } from "./view.ts";
 
 interface TargetProps {
   readonly view: View;

@@ -1,9 +1,16 @@
+import {
+  type BoxShape,
+  fitWords,
+  letteringRoom,
+  type PipeShape,
+  type Point,
+  type Scene,
+  type Shape,
+  type SymbolShape,
+  symbolStrokes,
+  type View,
+} from "@tidewright/editor";
 import { memo } from "react";
-import { letteringRoom } from "./placeLabels.ts";
-import type { BoxShape, PipeShape, Point, Scene, Shape, SymbolShape } from "./scene.ts";
-import { symbolStrokes } from "./symbolPaths.ts";
-import { fitWords } from "./textWidth.ts";
-import type { View } from "./view.ts";
 
 interface LayerProps {
   readonly scene: Scene;

@@ -1,7 +1,4 @@
-import { figureText } from "./labelText.ts";
-import { niceScaleBar } from "./scaleBar.ts";
-import type { Format, Scene } from "./scene.ts";
-import type { View } from "./view.ts";
+import { type Format, figureText, niceScaleBar, type Scene, type View } from "@tidewright/editor";
 
 /** Picture points of the screen in one metre of the sheet, at 96 to the inch. */
 const pointsPerMetre = 96 / 0.0254;

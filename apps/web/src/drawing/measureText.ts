@@ -1,4 +1,4 @@
-import { textWidth } from "./textWidth.ts";
+import { textWidth } from "@tidewright/editor";
 
 /** Returns a measure of texts as the page draws them in an element, or the estimate where the page cannot tell.
  *  element whose type counts   -> measure: text and size of type [px] to width [px]

@@ -1,6 +1,6 @@
 import type { WhatIf } from "@tidewright/advice";
+import type { Format } from "@tidewright/editor";
 import { memo, type PointerEvent, type ReactNode, useId, useLayoutEffect, useMemo, useRef } from "react";
-import type { Format } from "../drawing/scene.ts";
 import { readFrame, startFrame } from "./filmFrame.ts";
 import { type Played, playhead } from "./filmState.ts";
 import { clockText, eventSentence, latestEvent, levelWords } from "./filmWords.ts";

@@ -2,11 +2,19 @@ import type { Assessment } from "@tidewright/advice";
 import { memo, type ReactNode, useId, useLayoutEffect, useMemo, useRef } from "react";
 import { Hatches } from "../drawing/Elevation.tsx";
 import "../drawing/elevation.css";
-import { labelType, obstaclesOf, type PlacedLabel, placeLabels } from "../drawing/placeLabels.ts";
+import {
+  type Format,
+  fitView,
+  labelType,
+  obstaclesOf,
+  type PipeShape,
+  type PlacedLabel,
+  type Point,
+  placeLabels,
+  symbolStrokes,
+  type View,
+} from "@tidewright/editor";
 import { ShapeLayer } from "../drawing/ShapeLayer.tsx";
-import type { Format, PipeShape, Point } from "../drawing/scene.ts";
-import { symbolStrokes } from "../drawing/symbolPaths.ts";
-import { fitView, type View } from "../drawing/view.ts";
 import { type FilmScene, type FilmVessel, filmParts, filmScene } from "./filmScene.ts";
 import { type Played, playhead } from "./filmState.ts";
 import { paintFilm } from "./paintFilm.ts";

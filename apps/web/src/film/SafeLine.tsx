@@ -1,5 +1,4 @@
-import type { Extent, ScenePart } from "../drawing/scene.ts";
-import type { View } from "../drawing/view.ts";
+import type { Extent, ScenePart, View } from "@tidewright/editor";
 import type { FilmScene } from "./filmScene.ts";
 
 /** Part of the design that the highest safe line is about. */

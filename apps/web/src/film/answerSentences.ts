@@ -1,7 +1,7 @@
 import { type SafetyAnswers, timeWords } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
+import type { Format } from "@tidewright/editor";
 import { toSI } from "@tidewright/units";
-import type { Format } from "../drawing/scene.ts";
 
 /** One answer of the safety sweep in plain words. */
 export interface AnswerSentence {

@@ -1,9 +1,18 @@
 import type { Assessment, WhatIf } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
-import { layoutFrame } from "../drawing/frame.ts";
-import { layoutElevation } from "../drawing/layoutElevation.ts";
-import { pointAlong, polylineLength } from "../drawing/polyline.ts";
-import type { AreaShape, Extent, PipeShape, Point, Scene, ScenePart, Shape } from "../drawing/scene.ts";
+import {
+  type AreaShape,
+  type Extent,
+  layoutElevation,
+  layoutFrame,
+  type PipeShape,
+  type Point,
+  pointAlong,
+  polylineLength,
+  type Scene,
+  type ScenePart,
+  type Shape,
+} from "@tidewright/editor";
 
 /** A vessel whose level the film moves. */
 export interface FilmVessel {

@@ -1,6 +1,6 @@
 import { describeWhatIfEvent, type Verdict, type WhatIf, type WhatIfEvent } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
-import type { Format } from "../drawing/scene.ts";
+import type { Format } from "@tidewright/editor";
 
 /** Returns a moment as a clock shows it: "1:12", "0:31:00", "3 d 10:42:04".
  *  seconds [s]   -> text, whole seconds, cut off and not rounded: a clock never runs ahead

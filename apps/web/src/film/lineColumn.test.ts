@@ -1,5 +1,5 @@
+import type { PipeShape, Point } from "@tidewright/editor";
 import { describe, expect, it } from "vitest";
-import type { PipeShape, Point } from "../drawing/scene.ts";
 import { lineColumn, restingColumn } from "./lineColumn.ts";
 
 const pipe = (bore: number, ...points: Point[]): PipeShape => ({

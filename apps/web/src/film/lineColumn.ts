@@ -1,4 +1,4 @@
-import type { PipeShape } from "../drawing/scene.ts";
+import type { PipeShape } from "@tidewright/editor";
 
 /** How high water stands in a line, by the share of it that holds water, and back. */
 export interface LineColumn {

@@ -1,7 +1,5 @@
 import type { Film, WhatIf } from "@tidewright/advice";
-import type { Format } from "../drawing/scene.ts";
-import { nappe } from "../drawing/vessels.ts";
-import type { View } from "../drawing/view.ts";
+import { type Format, nappe, type View } from "@tidewright/editor";
 import { type FilmFrame, readFrame, rowAt, startFrame } from "./filmFrame.ts";
 import type { FilmLine, FilmRun, FilmScene } from "./filmScene.ts";
 import { levelWords } from "./filmWords.ts";

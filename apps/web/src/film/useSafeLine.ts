@@ -1,7 +1,7 @@
+import { layoutFrame } from "@tidewright/editor";
 import { toSI } from "@tidewright/units";
 import { useMemo } from "react";
 import type { RuledLine } from "../drawing/Elevation.tsx";
-import { layoutFrame } from "../drawing/frame.ts";
 import { useBench } from "../state/bench.ts";
 import { useFilm } from "./filmState.ts";
 import { safeLineLabel } from "./SafeLine.tsx";

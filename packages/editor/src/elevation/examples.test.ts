@@ -2,12 +2,13 @@ import { readdirSync, readFileSync } from "node:fs";
 import { assess } from "@tidewright/advice";
 import { demoCatalogue } from "@tidewright/catalogue";
 import { type Design, readDesign } from "@tidewright/design";
+import { formatQuantity, unitSystems } from "@tidewright/units";
 import { describe, expect, it } from "vitest";
-import { screenFormat } from "../format/screenFormat.ts";
 import { layoutElevation } from "./layoutElevation.ts";
 import { dimensionRects, placeDimensions } from "./placeDimensions.ts";
 import { flagRects, placeFlags } from "./placeFlags.ts";
 import { boxRects, overlap, placeLabels, type Rect } from "./placeLabels.ts";
+import type { Format } from "./scene.ts";
 import { fitView } from "./view.ts";
 
 const folder = new URL("../../../../examples/", import.meta.url);
@@ -20,7 +21,7 @@ const designs = ["", "golden/"].flatMap((under) =>
       return [name, reading.design];
     }),
 );
-const format = screenFormat({ system: "metric", own: {} });
+const format: Format = (si, dimension) => formatQuantity(si, dimension, unitSystems.metric[dimension]);
 /** Drawing areas of a phone, a tablet and a desk [px]. */
 const screens = [
   [390, 388],

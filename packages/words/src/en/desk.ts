@@ -1,0 +1,4 @@
+/** The desk: jobs, customers, what is kept. */
+export const desk = {
+  "desk.title": "Jobs",
+} as const;

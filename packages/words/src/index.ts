@@ -1,0 +1,5 @@
+/** Every text of the screens in one catalogue, by language. Engineering sentences (findings, levers) are among them, so
+ *  that a screen, a paper and the command line can speak alike. */
+
+export type { MessageKey } from "./en/english.ts";
+export { englishWords, type Language, languages, loadWords, type MessageValues, type Words, wordsOf } from "./words.ts";
