@@ -14,10 +14,11 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { Bench } from "./bench/Bench.tsx";
 import { startBench } from "./state/bench.ts";
-import { applyTheme } from "./state/settings.ts";
+import { applyLanguage, applyTheme } from "./state/settings.ts";
 
 applyTheme();
 startBench();
+await applyLanguage();
 createRoot(document.getElementById("bench")!).render(
   <StrictMode>
     <Bench />

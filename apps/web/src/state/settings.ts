@@ -1,4 +1,6 @@
 import type { Dimension } from "@tidewright/units";
+import { type Language, languages } from "@tidewright/words";
+import { speak } from "../words/useWords.ts";
 import { createStore, useStore } from "./store.ts";
 
 /** Which units numbers are shown in, before any choice of one's own. */
@@ -11,12 +13,27 @@ export interface Settings {
   readonly system: UnitSystem;
   readonly own: Readonly<Partial<Record<Dimension, string>>>;
   readonly theme: Theme;
+  /** What the page speaks, and how it writes numbers. */
+  readonly language: Language;
   /** Dimension lines on the drawing. */
   readonly dimensions: boolean;
 }
 
 const key = "tidewright.settings";
-const fallback: Settings = { system: "metric", own: {}, theme: "system", dimensions: true };
+const fallback: Settings = {
+  system: "metric",
+  own: {},
+  theme: "system",
+  language: browserLanguage(),
+  dimensions: true,
+};
+
+/** The first of the reader's languages that the page can speak; English where it knows none of them. */
+function browserLanguage(): Language {
+  const wished = typeof navigator === "undefined" ? [] : (navigator.languages ?? [navigator.language]);
+  const short = wished.map((tag) => tag.slice(0, 2).toLowerCase());
+  return short.flatMap((tag) => languages.find((language) => language === tag) ?? [])[0] ?? "en";
+}
 
 function remembered(): Settings {
   try {
@@ -40,6 +57,7 @@ export function useSettings<Part>(select: (settings: Settings) => Part): Part {
 export function changeSettings(change: Partial<Settings>): void {
   store.patch(change);
   applyTheme();
+  if (change.language !== undefined) void speak(change.language);
   try {
     localStorage.setItem(key, JSON.stringify(store.get()));
   } catch {
@@ -52,4 +70,9 @@ export function applyTheme(): void {
   const { theme } = store.get();
   if (theme === "system") delete document.documentElement.dataset["theme"];
   else document.documentElement.dataset["theme"] = theme;
+}
+
+/** Turns the page to the chosen language; done once its texts are there, so that no page begins in the wrong one. */
+export function applyLanguage(): Promise<void> {
+  return speak(store.get().language);
 }

@@ -13,10 +13,14 @@ export function words(): Words {
   return store.get().words;
 }
 
-/** Turns the page to a language once its texts are there. */
+let wished: Language = "en";
+
+/** Turns the page to a language once its texts are there; of two wishes the later one stands.
+ *  Where the texts cannot be had, the page keeps the language it speaks. */
 export async function speak(language: Language): Promise<void> {
-  if (store.get().words.language === language) return;
-  const loaded = await loadWords(language);
+  wished = language;
+  const loaded = await loadWords(language).catch(() => undefined);
+  if (loaded === undefined || wished !== language) return;
   document.documentElement.lang = language;
-  store.patch({ words: loaded });
+  if (store.get().words.language !== language) store.patch({ words: loaded });
 }
