@@ -3,6 +3,8 @@ export * from "./animalTargets.ts";
 export * from "./assess.ts";
 export * from "./assessment.ts";
 export * from "./finding.ts";
+export { readStart, type StartReading } from "./firstDesign/readStart.ts";
+export * from "./firstDesign/startAnswers.ts";
 export * from "./levers.ts";
 export { levers } from "./leversOf.ts";
 export * from "./overTime/safety.ts";
