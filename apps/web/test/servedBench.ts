@@ -51,7 +51,7 @@ export async function serveBench(): Promise<ServedBench> {
         const url = request.url();
         if (!url.startsWith(address) && !/^(blob|data):/.test(url)) complaints.push(`asked for ${url}`);
       });
-      await page.goto(address);
+      await page.goto(`${address}?try`);
       await page.waitForSelector("[data-figure=flow]");
       return { page, complaints };
     },

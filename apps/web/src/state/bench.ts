@@ -13,17 +13,17 @@ import {
   undo,
 } from "@tidewright/design";
 import { flushSync } from "react-dom";
-import { demoJobs } from "../document/demoJobs.ts";
 import { type EngineClient, startEngine } from "../engine/engineClient.ts";
 import { quickAssess } from "../engine/quickAssess.ts";
 import type { BenchState } from "./benchState.ts";
 import { markEdit, markShown } from "./editToPaint.ts";
 import { createStore, useStore } from "./store.ts";
 
-const first = demoJobs[0]!.design;
+/** Nothing is on the table until `layFirst`; nobody draws the bench before. */
+const nothing = undefined as unknown as Design;
 
 const store = createStore<BenchState>({
-  history: startHistory(first),
+  history: startHistory(nothing),
   assessed: undefined,
   curves: undefined,
   ranking: undefined,
@@ -38,7 +38,7 @@ const store = createStore<BenchState>({
   drawerOpen: false,
   source: undefined,
   said: "",
-  savedDesign: first,
+  savedDesign: nothing,
 });
 
 /** The newest sweep over time and the document it is about: its findings belong to every assessment of that document. */
@@ -74,6 +74,11 @@ const curveTime = 120;
 export function isUnsaved(): boolean {
   const { history, savedDesign } = store.get();
   return history.present !== savedDesign;
+}
+
+/** Lays the first document on the table, with what was done to it before, if that is known. */
+export function layFirst(history: History<Design>): void {
+  store.patch({ history, savedDesign: history.present });
 }
 
 /** Starts the workers and asks about the document on the table. */

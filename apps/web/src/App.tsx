@@ -1,0 +1,56 @@
+import { lazy, type ReactNode, Suspense, useEffect } from "react";
+import { useAddress } from "./state/address.ts";
+import { askSession, knowSession, useSession } from "./state/session.ts";
+
+// One screen's code is loaded when it is asked for: the desk opens without the engine, the bench without the desk.
+const Desk = lazy(async () => ({ default: (await import("./desk/Desk.tsx")).Desk }));
+const SignIn = lazy(async () => ({ default: (await import("./doors/SignIn.tsx")).SignIn }));
+const StartPage = lazy(async () => ({ default: (await import("./start/StartPage.tsx")).StartPage }));
+const ComparePage = lazy(async () => ({ default: (await import("./compare/ComparePage.tsx")).ComparePage }));
+const TryBench = lazy(async () => ({ default: (await import("./bench/BenchPage.tsx")).TryBench }));
+const KeptBench = lazy(async () => ({ default: (await import("./bench/BenchPage.tsx")).KeptBench }));
+
+/** The screen that the address asks for, behind a door where the server wants one. */
+export function App() {
+  const address = useAddress();
+  return <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>;
+}
+
+function screenOf(address: ReturnType<typeof useAddress>): ReactNode {
+  switch (address.page) {
+    case "try":
+      return <TryBench key={address.job} job={address.job} />;
+    case "design":
+      return <KeptBench key={address.designId} designId={address.designId} />;
+    case "compare":
+      return (
+        <Door>
+          <ComparePage left={address.left} right={address.right} />
+        </Door>
+      );
+    case "start":
+      return (
+        <Door>
+          <StartPage />
+        </Door>
+      );
+    case "desk":
+      return (
+        <Door>
+          <Desk />
+        </Door>
+      );
+  }
+}
+
+/** What lies behind it is shown once the server has said who is there; where it cannot be asked, what is kept on this
+ *  device is shown. */
+function Door({ children }: { readonly children: ReactNode }) {
+  const { session, unreachable } = useSession();
+  useEffect(() => {
+    if (session === undefined) void askSession();
+  }, [session]);
+  if (session?.who === "nobody") return <SignIn session={session} onSignedIn={knowSession} />;
+  if (session === undefined && !unreachable) return <p className="page-wait" aria-busy="true" />;
+  return children;
+}

@@ -1,0 +1,4 @@
+/** The desk: jobs, customers, the shop. */
+export function Desk() {
+  return <main className="desk" />;
+}

@@ -1,0 +1,4 @@
+/** What a customer sees through a share link. */
+export function SharePage() {
+  return <main className="share-page" />;
+}

@@ -1,0 +1,14 @@
+import "../quietZod.ts";
+import "../pageStyles.ts";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import { applyLanguage, applyTheme } from "../state/settings.ts";
+import { SharePage } from "./SharePage.tsx";
+
+applyTheme();
+await applyLanguage();
+createRoot(document.getElementById("share")!).render(
+  <StrictMode>
+    <SharePage />
+  </StrictMode>,
+);
