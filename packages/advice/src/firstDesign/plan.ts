@@ -1,0 +1,48 @@
+/** One drain as it is planned; heights [m] above the display's floor. */
+export interface DrainPlan {
+  readonly name: string;
+  readonly role: "main" | "secondary" | "emergency";
+  readonly kind: "ventedStandpipe" | "throttledSiphon" | "openChannel" | "dryStandpipe";
+  readonly series: string;
+  readonly inlet: number;
+  /** Rim wider than the pipe [m]. */
+  readonly rim?: number;
+  readonly share?: number;
+}
+
+/** Everything of a first design that is sized, SI; the document is written from it. */
+export interface Plan {
+  readonly weir: {
+    readonly length: number;
+    readonly crest: number;
+    readonly toothHeight: number;
+  };
+  readonly box: { readonly length: number; readonly width: number };
+  readonly drains: readonly DrainPlan[];
+  readonly sump: {
+    readonly length: number;
+    readonly width: number;
+    readonly height: number;
+    readonly operating: number;
+  };
+  readonly line: {
+    readonly series: string;
+    readonly nozzleDepth: number;
+    readonly siphonBreak: number;
+    /** Depth of the pump's intake below the surface of its chamber. */
+    readonly intake: number;
+  };
+  /** Wish for the return in display volumes an hour, as the document has it. */
+  readonly returnTurnover: readonly [number, number];
+  readonly pump?: {
+    readonly ref: string;
+    readonly speed: number;
+    readonly count: number;
+    readonly controller: boolean;
+    readonly placed: "inSump" | "external";
+  };
+  readonly placed: "inSump" | "external";
+  readonly tankPumps: readonly { readonly ref: string; readonly speed: number }[];
+  /** Watts on the stand's circuits besides the pumps, one entry for each circuit; the pumps hang on the first. */
+  readonly otherLoads: readonly number[];
+}
