@@ -89,9 +89,15 @@ function chambersOf({ at, answers }: Ground, { sump }: Plan & object): Design["s
   const baffles = bafflesOf({ sump } as Plan);
   const width = at(sump.width, answers.sump?.width);
   return [
-    { id: "drain", name: "drain", length: at(sump.length * 0.25), width, baffle: at(baffles[0]) },
-    { id: "skimmer", name: "skimmer", length: at(sump.length * 0.4), width, baffle: at(baffles[1]) },
-    { id: "return", name: "return", length: at(sump.length * 0.35), width },
+    { id: "drain", name: "drain", length: at(sump.length * practice.chamberShares[0]), width, baffle: at(baffles[0]) },
+    {
+      id: "skimmer",
+      name: "skimmer",
+      length: at(sump.length * practice.chamberShares[1]),
+      width,
+      baffle: at(baffles[1]),
+    },
+    { id: "return", name: "return", length: at(sump.length * practice.chamberShares[2]), width },
   ];
 }
 

@@ -101,7 +101,7 @@ function layOut(
         series: pipes[0] as string,
         nozzleDepth: practice.nozzleDepth,
         siphonBreak: practice.siphonBreak,
-        intake: sump.operating * 0.6,
+        intake: sump.operating - practice.intakeHeight,
       },
       returnTurnover: [low, high],
       placed: "inSump",

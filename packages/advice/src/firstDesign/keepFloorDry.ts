@@ -10,6 +10,7 @@ import { prepareSystem } from "../system/prepare.ts";
 import { solveSystem } from "../system/solveSystem.ts";
 import type { Ground } from "./ground.ts";
 import type { Plan } from "./plan.ts";
+import { practice } from "./practice.ts";
 
 /** Scenarios that a first design must come through: what wets a floor within the hour. */
 const played = new Set<Scenario["kind"]>(["powerCut", "restart", "drainBlocked", "pumpFails", "checkValveStuck"]);
@@ -54,6 +55,8 @@ export function keepFloorDry(
     sumpShort = true;
     break;
   }
+  // Water for a long weekend without top-off, where the room lets the sump grow.
+  while (steps < mostSteps && !lastsLong(current, compose(current), catalogue) && change(longerSump(ground, current)));
   let wet: WhatIf[] = [];
   for (;;) {
     const results = playAll(compose(current), catalogue);
@@ -84,6 +87,26 @@ function playAll(design: Design, catalogue: Catalogue): WhatIf[] {
     .map((scenario) => playScenario(system, over, scenario, false));
 }
 
+/** True where the return chamber holds what the air takes in the days in hand, above the intake. */
+function lastsLong({ sump, line }: Plan, design: Design, catalogue: Catalogue): boolean {
+  const system = prepareSystem(design, catalogue);
+  const { evaporation } = transientModelOf(system, solveSystem(system), true).model;
+  const perDay = evaporation.reduce((sum, { flow }) => sum + flow, 0) * 86400;
+  return sump.length * sump.width * practice.chamberShares[2] * line.intake >= practice.daysInHand * perDay;
+}
+
+function longerSump(ground: Ground, plan: Plan): Plan | undefined {
+  if (ground.sump !== undefined) return undefined;
+  const { sump } = plan;
+  for (const side of ["length", "width"] as const) {
+    // No bigger than is usual: who wants more days buys a top-off, not a second tank.
+    const most = Math.min(ground.room[side], practice.mostSump[side] * ground[side]);
+    if (sump[side] < most - 0.004)
+      return { ...plan, sump: { ...sump, [side]: Math.min(most, Math.round(sump[side] * 100) / 100 + 0.05) } };
+  }
+  return undefined;
+}
+
 /** More room for what falls back: a bigger sump where one is suggested, then a lower level, then less that falls back. */
 function moreRoom(ground: Ground, plan: Plan): Plan | undefined {
   const { sump, line } = plan;
@@ -105,7 +128,7 @@ function moreRoom(ground: Ground, plan: Plan): Plan | undefined {
     return {
       ...plan,
       sump: { ...sump, operating },
-      line: { ...line, intake: Math.min(line.intake, operating - 0.03) },
+      line: { ...line, intake: Math.min(line.intake, operating - practice.intakeHeight) },
     };
   }
   if (line.nozzleDepth > 0.02)

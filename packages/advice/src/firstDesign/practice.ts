@@ -38,6 +38,14 @@ export const practice = {
   /** Speed in the return pipe at the aimed flow [m/s]: below the 1.5 m/s of the findings. */
   returnSpeed: 1.2,
   sumpFloor: 0.02,
+  /** Shares of a sump's length: for the drains, for skimmer and media, for the return pump. */
+  chamberShares: [0.22, 0.36, 0.42],
+  /** Most length and width of a sump, in those of the tank, that is grown into for the sake of days alone. */
+  mostSump: { length: 0.74, width: 0.8 },
+  /** The pump's intake above the sump's floor [m]. */
+  intakeHeight: 0.04,
+  /** Days without top-off that the return chamber should hold out, a little over the long weekend of the findings. */
+  daysInHand: 4.2,
   /** Free height over a sump for hands and a skimmer, and what a stand's frame takes off its plan [m]. */
   overSump: 0.2,
   standFrame: 0.1,
