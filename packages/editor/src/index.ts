@@ -1,9 +1,17 @@
 /** The drawing as data: where everything lies on the sheet, what can be taken hold of there, and what a hand does to the
  *  document. No view framework and no screen: metres and JSON Pointers in, shapes and edits out. */
 
+export { type Addition, additionNames, addThing, duplicatePart } from "./edits/addThings.ts";
+export { drawRun, previewRun, type RunEnd } from "./edits/drawRun.ts";
+export { insertPart, type RunSpot } from "./edits/insertPart.ts";
+export { type MainQuantity, mainQuantity } from "./edits/mainQuantity.ts";
+export type { Outcome, Saying } from "./edits/outcome.ts";
+export { actionsFor, actOn, type OfferedAction, type PartAction } from "./edits/partActions.ts";
+export { choiceLooks, type PartChoice, partChoiceNames } from "./edits/partChoices.ts";
+export { removePart } from "./edits/removePart.ts";
+export { runPartAt, seriesAround } from "./edits/runPart.ts";
+export { type Camera, cameraView } from "./elevation/camera.ts";
 export { layoutFrame } from "./elevation/frame.ts";
-export { editsFor, nudgeOf, type SetEdit } from "./elevation/handleEdits.ts";
-export { handleAt, partAt } from "./elevation/hitTest.ts";
 export { figureText, spokenText } from "./elevation/labelText.ts";
 export { layoutElevation } from "./elevation/layoutElevation.ts";
 export { dimensionRects, type PlacedDimension, placeDimensions } from "./elevation/placeDimensions.ts";
@@ -33,8 +41,19 @@ export type {
   SymbolShape,
 } from "./elevation/scene.ts";
 export { shareScene } from "./elevation/shareScene.ts";
-export { angleShare, arcGeometry, shareAngle } from "./elevation/speedArc.ts";
+export { shownHandles } from "./elevation/shownHandles.ts";
+export { arcGeometry, shareAngle } from "./elevation/speedArc.ts";
 export { symbolStrokes } from "./elevation/symbolPaths.ts";
 export { fitWords, textWidth } from "./elevation/textWidth.ts";
 export { nappe } from "./elevation/vessels.ts";
 export { fitView, type View } from "./elevation/view.ts";
+export {
+  idle,
+  type KeyInput,
+  type PointerInput,
+  type SheetContext,
+  type SheetEffect,
+  type SheetEvent,
+  type SheetState,
+} from "./states/sheet.ts";
+export { step } from "./states/step.ts";

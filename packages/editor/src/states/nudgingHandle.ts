@@ -1,0 +1,55 @@
+import { editsFor, nudgeOf } from "../elevation/handleEdits.ts";
+import type { Handle } from "../elevation/scene.ts";
+import { type Answer, idle, type KeyInput, type NudgingHandle, type SheetContext, type Step, to } from "./sheet.ts";
+
+/** Arrow keys move a handle: the presses up to the key's release are one step of the history. */
+export const inNudgingHandle: Answer<NudgingHandle> = (state, event, context) => {
+  const end = {
+    kind: "edit",
+    edits: [],
+    label: { key: "drawing.step.move", values: { what: "" } },
+    dragKey: state.dragKey,
+    done: true,
+    hold: null,
+  } as const;
+  if (event.kind === "key" && (event.focus ?? context.selection) === state.part) {
+    if (event.key === "Escape") return to(idle, { kind: "drop", dragKey: state.dragKey });
+    const again = nudgeStep(event, context, state.dragKey);
+    if (again !== undefined) return again;
+  }
+  if (event.kind === "move") return to(state);
+  // Whatever comes next closes the step and is answered as if nothing had been going on.
+  return event.kind === "keyUp" ? to(idle, end) : undefined;
+};
+
+/** Returns the step of an arrow key on a part with a handle, or undefined where the key or the part is no such thing.
+ *  event   context   dragKey of the nudge in progress   -> Step
+ *  Source: own construction. */
+export function nudgeStep(event: KeyInput, context: SheetContext, dragKey?: string): Step | undefined {
+  const path = event.focus ?? context.selection;
+  const handle = context.scene.parts.find((part) => part.path === path)?.handle;
+  if (handle === undefined || event.alt) return undefined;
+  const steps = arrowSteps(event.key);
+  if (steps === 0) return undefined;
+  const key = dragKey ?? `nudge-${handle.part}-${event.at}`;
+  const by = steps * nudgeOf(handle, event.shift === true || event.key.startsWith("Page")) * signOf(handle);
+  return to(
+    { kind: "NudgingHandle", part: handle.part, dragKey: key },
+    {
+      kind: "edit",
+      edits: editsFor(handle, by),
+      label: { key: "drawing.step.move", values: { what: handle.label } },
+      dragKey: key,
+      done: false,
+      hold: null,
+    },
+  );
+}
+
+const signOf = (handle: Handle): number => (handle.axis === "arc" ? 1 : handle.targets[0].sign);
+
+function arrowSteps(key: string): number {
+  if (key === "ArrowUp" || key === "ArrowRight" || key === "PageUp") return 1;
+  if (key === "ArrowDown" || key === "ArrowLeft" || key === "PageDown") return -1;
+  return 0;
+}
