@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
 import { type Design, type Part, readDesign } from "@tidewright/design";
+import { messageKeys } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { assess, describeSystem } from "./assess.ts";
 import type { Finding, FindingCode } from "./finding.ts";
 import { prepareSystem } from "./system/prepare.ts";
 import { solveSystem } from "./system/solveSystem.ts";
 import { describeFinding } from "./wording/describeFinding.ts";
-import { findingWords } from "./wording/findingWords.ts";
 
 const text = readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8");
 
@@ -278,7 +278,7 @@ describe("the findings", () => {
   // The words are a record over the closed union, checked by the compiler, and so is the table above.
   it("each have a design that provokes them", () => {
     const tested: FindingCode[] = [...codes, "solve/not-converged"];
-    const worded = Object.keys(findingWords).filter((code) => !code.startsWith("overTime/"));
+    const worded = messageKeys.flatMap((key) => /^findings\.(?!overTime\/)(.*)\.title$/.exec(key)?.[1] ?? []);
     expect(tested.sort()).toEqual(worded.sort());
   });
 

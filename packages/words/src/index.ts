@@ -2,4 +2,13 @@
  *  that a screen, a paper and the command line can speak alike. */
 
 export type { MessageKey } from "./en/english.ts";
-export { englishWords, type Language, languages, loadWords, type MessageValues, type Words, wordsOf } from "./words.ts";
+export {
+  englishWords,
+  type Language,
+  languages,
+  loadWords,
+  type MessageValues,
+  messageKeys,
+  type Words,
+  wordsOf,
+} from "./words.ts";

@@ -13,6 +13,12 @@ export type MessageValues = Readonly<Record<string, string | number | boolean | 
 export interface Words {
   readonly language: Language;
   say(key: MessageKey, values?: MessageValues): string;
+  /** Whether there is a text of this name: for names put together from codes. */
+  knows(key: string): key is MessageKey;
+  /** A written number with the language's decimal sign in place of the point: "8.4 s" -> "8,4 s". */
+  decimal(text: string): string;
+  /** An English text out of data, said in this language where the catalogue has the very same; else as it is. */
+  known(text: string): string;
   number(value: number, options?: Intl.NumberFormatOptions): string;
   instant(at: string | Date, options?: Intl.DateTimeFormatOptions): string;
 }
@@ -37,14 +43,41 @@ export function wordsOf(language: Language, texts: Readonly<Record<MessageKey, s
   return {
     language,
     say,
+    knows: (key): key is MessageKey => Object.hasOwn(texts, key),
+    decimal: (text) =>
+      decimalSign[language] === "." ? text : text.replace(/(\d)\.(?=\d)/g, `$1${decimalSign[language]}`),
+    known(text) {
+      if (language === "en") return text;
+      const key = keyOfText().get(text);
+      return key === undefined ? text : say(key);
+    },
     number: (value, options) => new Intl.NumberFormat(language, options).format(value),
     instant: (at, options = { dateStyle: "medium", timeStyle: "short" }) =>
       new Intl.DateTimeFormat(language, options).format(typeof at === "string" ? new Date(at) : at),
   };
 }
 
+/** What stands between whole and broken part of a number. */
+const decimalSign: Readonly<Record<Language, "." | ",">> = { en: ".", de: "," };
+
+/** Areas whose texts also stand in data: labels of the catalogue, sources of limits, names of units and of places. */
+const dataAreas = /^(catalogue|sources|units|findings\.name)\./;
+let byText: Map<string, MessageKey> | undefined;
+
+function keyOfText(): Map<string, MessageKey> {
+  byText ??= new Map(
+    (Object.entries(english) as [MessageKey, string][]).flatMap(([key, text]) =>
+      dataAreas.test(key) ? [[text, key]] : [],
+    ),
+  );
+  return byText;
+}
+
+/** The name of every text, in the order of the catalogue. */
+export const messageKeys = /* @__PURE__ */ Object.keys(english) as readonly MessageKey[];
+
 /** English, which is always at hand. */
-export const englishWords: Words = wordsOf("en", english);
+export const englishWords: Words = /* @__PURE__ */ wordsOf("en", english);
 
 /** Returns the words of a language; what is not English is loaded when it is asked for.
  *  language   -> Words

@@ -1,4 +1,5 @@
-import type { Scenario, ScenarioAction, ScenarioKind } from "../overTime/scenario.ts";
+import { englishWords, type Words } from "@tidewright/words";
+import type { Scenario, ScenarioAction } from "../overTime/scenario.ts";
 import { timeWords } from "./timeWords.ts";
 
 /** What a scenario's words need of a design: the names of its parts. */
@@ -8,73 +9,68 @@ export interface PartNames {
 }
 
 /** Returns a scenario as a heading: what goes wrong, with the names of the parts.
- *  scenario Scenario   -> text
+ *  scenario Scenario   words of the reader's language, English where left out   -> text
  *  Source: own words.
  *  Example: describeScenario({ id: "powerCut", kind: "powerCut", subjects: [], duration: 1800, evaporation: false, events: [] })  ->  "Power cut"
  *  Example: describeScenario({ id: "drainBlocked:0", kind: "drainBlocked", subjects: ["siphon"], duration: 1800, evaporation: false, events: [] })  ->  "Drain “siphon” blocked" */
-export function describeScenario(scenario: Scenario): string {
-  return words[scenario.kind](scenario.subjects.map(quoted), scenario);
+export function describeScenario(scenario: Scenario, words: Words = englishWords): string {
+  const { kind, subjects, id, duration } = scenario;
+  const [first = "", second = ""] = subjects;
+  if (kind === "own") return subjects[0] ?? id;
+  // "No top-up" is true of a top-off that fails and of a system that never had one.
+  return words.say(`scenario.${kind}`, { first, second, time: timeWords(duration, words) });
 }
 
 /** Returns one action of a scenario as a sentence without its full stop.
- *  action ScenarioAction   names PartNames, such as a Design   -> text
+ *  action ScenarioAction   names PartNames, such as a Design   words of the reader's language, English where left out   -> text
  *  Source: own words.
  *  Example: describeAction({ kind: "drainBlocks", drain: 0, share: 0.5 }, { drains: [{ name: "siphon" }], loops: [] })  ->  "drain “siphon” is blocked by 50\u202f%" */
-export function describeAction(action: ScenarioAction, { drains, loops }: PartNames): string {
-  const loop = (index: number) => quoted(loops[index]?.name ?? `loop ${index + 1}`);
+export function describeAction(
+  action: ScenarioAction,
+  { drains, loops }: PartNames,
+  words: Words = englishWords,
+): string {
+  const { say } = words;
+  const percent = (share: number) => words.decimal(`${Number((share * 100).toPrecision(3))}\u202f%`);
+  const loop = (index: number) => loops[index]?.name ?? say("scenario.action.loop", { number: index + 1 });
   const pump = (of: { loop: number; pump: number }) =>
-    loops[of.loop]?.pumps?.length === 1 ? `the pump of ${loop(of.loop)}` : `pump ${of.pump + 1} of ${loop(of.loop)}`;
+    loops[of.loop]?.pumps?.length === 1
+      ? say("scenario.action.thePump", { loop: loop(of.loop) })
+      : say("scenario.action.pump", { number: of.pump + 1, loop: loop(of.loop) });
   switch (action.kind) {
     case "powerOff":
-      return "the mains fail";
     case "powerOn":
-      return "the mains are back";
-    case "pumpStops":
-      return `${pump(action)} stops`;
-    case "pumpStarts":
-      return `${pump(action)} starts`;
-    case "pumpSpeed":
-      return `${pump(action)} is set to ${percent(action.speed)} speed`;
-    case "drainBlocks": {
-      const drain = `drain ${quoted(drains[action.drain]?.name ?? String(action.drain + 1))}`;
-      if (action.share === 0) return `${drain} is cleared`;
-      const extent = action.share === 1 ? "wholly" : `by ${percent(action.share)}`;
-      return action.over === undefined || action.over === 0
-        ? `${drain} is blocked ${extent}`
-        : `${drain} begins to clog, ${extent} in ${timeWords(action.over)}`;
-    }
-    case "checkValvesLeak":
-      if (action.share === 0) return `the check valves of ${loop(action.loop)} hold again`;
-      return action.share === 1
-        ? `the check valves of ${loop(action.loop)} stick open`
-        : `the check valves of ${loop(action.loop)} leak, open by ${percent(action.share)}`;
-    case "siphonBreaksClog":
-      return `the siphon breaks of ${loop(action.loop)} clog`;
     case "topOffStops":
-      return "the top-off stops working";
     case "topOffRuns":
-      return "the top-off works again";
     case "topOffSticksOpen":
-      return "the top-off sticks open";
+      return say(`scenario.action.${action.kind}`);
+    case "pumpStops":
+    case "pumpStarts":
+      return say(`scenario.action.${action.kind}`, { pump: pump(action) });
+    case "pumpSpeed":
+      return say("scenario.action.pumpSpeed", { pump: pump(action), share: percent(action.speed) });
+    case "drainBlocks": {
+      const drain = drains[action.drain]?.name ?? String(action.drain + 1);
+      if (action.share === 0) return say("scenario.action.drainCleared", { drain });
+      const share = percent(action.share);
+      if (action.over === undefined || action.over === 0)
+        return say(action.share === 1 ? "scenario.action.drainBlocked" : "scenario.action.drainPartBlocked", {
+          drain,
+          share,
+        });
+      const time = timeWords(action.over, words);
+      return say(action.share === 1 ? "scenario.action.drainClogs" : "scenario.action.drainPartClogs", {
+        drain,
+        share,
+        time,
+      });
+    }
+    case "checkValvesLeak": {
+      const of = { loop: loop(action.loop), share: percent(action.share) };
+      if (action.share === 0) return say("scenario.action.checkValvesHold", of);
+      return say(action.share === 1 ? "scenario.action.checkValvesStick" : "scenario.action.checkValvesLeak", of);
+    }
+    case "siphonBreaksClog":
+      return say("scenario.action.siphonBreaksClog", { loop: loop(action.loop) });
   }
 }
-
-const words: Readonly<Record<ScenarioKind, (subjects: readonly string[], scenario: Scenario) => string>> = {
-  powerCut: () => "Power cut",
-  restart: () => "Restart after a power cut",
-  drainBlocked: ([drain]) => `Drain ${drain} blocked`,
-  drainHalfBlocked: ([drain]) => `Drain ${drain} half blocked`,
-  twoDrainsBlocked: ([first, second]) => `Drains ${first} and ${second} both blocked`,
-  pumpFails: (_, { subjects: [loop = "", pump] }) => `Pump ${pump} of ${quoted(loop)} fails`,
-  checkValveStuck: ([loop]) => `Power cut, check valve of ${loop} stuck open`,
-  siphonBreakClogged: ([loop]) => `Power cut, siphon break of ${loop} clogged`,
-  // True of a top-off that fails and of a system that never had one.
-  topOffFails: (_, { duration }) => `No top-up for ${timeWords(duration)}`,
-  topOffStuckOpen: () => "Top-off stuck open",
-  strainerFurs: ([drain]) => `Strainer of ${drain} furs up slowly`,
-  own: (_, { subjects: [name], id }) => name ?? id,
-};
-
-const quoted = (name: string): string => `“${name}”`;
-
-const percent = (share: number): string => `${Number((share * 100).toPrecision(3))}\u202f%`;

@@ -37,7 +37,7 @@ describe("times in words", () => {
 
 describe("scenarios in words", () => {
   it("tell each of a design's apart, with the names of its parts", () => {
-    const told = scenariosOf({ ...lobby, topOff }).map(describeScenario);
+    const told = scenariosOf({ ...lobby, topOff }).map((each) => describeScenario(each));
     expect(new Set(told).size).toBe(told.length);
     for (const name of [
       "Power cut",

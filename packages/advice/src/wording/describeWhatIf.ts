@@ -1,4 +1,4 @@
-import type { TransientEventCode } from "@tidewright/engine";
+import { englishWords, type Words } from "@tidewright/words";
 import type { Scenario } from "../overTime/scenario.ts";
 import type { Verdict, WhatIf, WhatIfEvent } from "../overTime/whatIfResult.ts";
 import { describePlace } from "./describePlace.ts";
@@ -19,48 +19,64 @@ export interface VerdictFacts {
 }
 
 /** Returns something that happened in a scenario as a sentence without its full stop.
- *  event WhatIfEvent   scenario it happened in   names PartNames, such as a Design   -> text
+ *  event WhatIfEvent   scenario it happened in   names PartNames, such as a Design   words of the reader's language   -> text
  *  Source: own words.
  *  Example: describeWhatIfEvent({ t: 65, code: "siphon/lost", path: "/drains/0", name: "main" }, { events: [] }, { drains: [], loops: [] })  ->  "the siphon of drain “main” draws air" */
-export function describeWhatIfEvent(event: WhatIfEvent, scenario: Pick<Scenario, "events">, names: PartNames): string {
+export function describeWhatIfEvent(
+  event: WhatIfEvent,
+  scenario: Pick<Scenario, "events">,
+  names: PartNames,
+  words: Words = englishWords,
+): string {
+  const { say } = words;
   if (event.code === "action") {
     const action = scenario.events[event.action ?? -1]?.action;
-    return action === undefined ? "something is done" : describeAction(action, names);
+    return action === undefined ? say("scenario.action.something") : describeAction(action, names, words);
   }
-  const outlet = /^(.*) outlet (\d+)$/.exec(event.name);
-  const told = event.code.startsWith("rim/")
-    ? describePlace(event.name)
-    : event.code.startsWith("outlet/") && outlet !== null
-      ? `outlet ${outlet[2]} of “${outlet[1]}”`
-      : `“${event.name}”`;
-  return eventWords[event.code].replace("{}", told);
+  const [, loop = "", number = ""] = /^(.*) outlet (\d+)$/.exec(event.name) ?? [];
+  const part = event.code.startsWith("rim/")
+    ? describePlace(event.name, words)
+    : event.code.startsWith("outlet/") && number !== ""
+      ? say("scenario.event.outlet", { number, loop })
+      : say("scenario.event.part", { name: event.name });
+  return say(`scenario.event.${event.code}`, { part });
 }
 
 /** Returns how a scenario ends in one sentence, its numbers in the reader's units.
- *  facts VerdictFacts, such as a row of the safety sweep   names PartNames   format Format   -> text
+ *  facts VerdictFacts, such as a row of the safety sweep   names PartNames   format Format   words   -> text
  *  Source: own words.
  *  Example: describeVerdict({ verdict: "safe", worst: { place: "overflowBox", margin: 0.034 }, spilled: 0 }, { drains: [], loops: [] }, (si) => `${si * 1000} mm`)  ->  "The floor stays dry; the overflow box comes nearest to its rim, 34 mm below it." */
-export function describeVerdict(facts: VerdictFacts, names: PartNames, format: Format): string {
+export function describeVerdict(
+  facts: VerdictFacts,
+  names: PartNames,
+  format: Format,
+  words: Words = englishWords,
+): string {
   const { verdict, worst, timeToTrouble, spilled } = facts;
-  const when = timeToTrouble === undefined ? "" : ` after ${timeWords(timeToTrouble)}`;
-  const where = worst === undefined ? "" : describePlace(worst.place);
+  const { say } = words;
+  const time = timeToTrouble === undefined ? "" : timeWords(timeToTrouble, words);
+  const place = worst === undefined ? "" : describePlace(worst.place, words);
+  const length = worst === undefined ? "" : format(Math.abs(worst.margin), "length");
   switch (verdict) {
     case "wet":
-      return `${format(spilled, "volume")} of water on the floor; it begins${when || " at once"}${troubleWords(facts, names)}.`;
+      return say(timeToTrouble === undefined ? "scenario.verdict.wetAtOnce" : "scenario.verdict.wet", {
+        volume: format(spilled, "volume"),
+        time,
+        trouble: troubleWords(facts, names, words),
+      });
     case "unsolved":
-      return "The simulation did not reach its end: take this for a danger until it has been tried with water.";
+      return say("scenario.verdict.unsolved");
     case "dry":
-      return `The floor stays dry, but ${pumpWords(facts, names)} draws air${when}.`;
+      return say(timeToTrouble === undefined ? "scenario.verdict.dryTimeless" : "scenario.verdict.dry", {
+        pump: pumpWords(facts, names, words),
+        time,
+      });
     case "tight":
-      return worst === undefined
-        ? "The floor stays dry by a hair."
-        : worst.margin < 0
-          ? `The floor stays dry, though the ${where} runs ${format(-worst.margin, "length")} over its rim.`
-          : `The floor stays dry, but the ${where} comes within ${format(worst.margin, "length")} of its rim: too little for waves and for the hand that set the level.`;
+      if (worst === undefined) return say("scenario.verdict.tightUnplaced");
+      return say(worst.margin < 0 ? "scenario.verdict.tightOver" : "scenario.verdict.tight", { place, length });
     case "safe":
-      return worst === undefined
-        ? "The floor stays dry."
-        : `The floor stays dry; the ${where} comes nearest to its rim, ${format(worst.margin, "length")} below it.`;
+      if (worst === undefined) return say("scenario.verdict.safeUnplaced");
+      return say("scenario.verdict.safe", { place, length: format(worst.margin, "length") });
   }
 }
 
@@ -86,47 +102,27 @@ export function verdictFacts(whatIf: WhatIf): VerdictFacts {
   };
 }
 
-function troubleWords({ troubleAt, worst }: VerdictFacts, names: PartNames): string {
+function troubleWords({ troubleAt, worst }: VerdictFacts, names: PartNames, words: Words): string {
   const place =
     troubleAt === "/display"
       ? "display"
       : troubleAt?.startsWith("/overflow")
-        ? "overflow box"
+        ? "overflowBox"
         : troubleAt?.startsWith("/sump")
           ? "sump"
           : worst !== undefined && worst.margin < 0 && !troubleAt?.startsWith("/loops")
-            ? describePlace(worst.place)
+            ? worst.place
             : undefined;
-  if (place !== undefined) return `, over the rim of the ${place}`;
-  return troubleAt?.startsWith("/loops") ? `, when ${pumpWords({ troubleAt }, names)} draws air` : "";
+  if (place !== undefined) return words.say("scenario.verdict.overRim", { place: describePlace(place, words) });
+  return troubleAt?.startsWith("/loops")
+    ? words.say("scenario.verdict.whenDry", { pump: pumpWords({ troubleAt }, names, words) })
+    : "";
 }
 
-function pumpWords({ troubleAt }: { readonly troubleAt?: string }, { loops }: PartNames): string {
+function pumpWords({ troubleAt }: { readonly troubleAt?: string }, { loops }: PartNames, words: Words): string {
   const index = /^\/loops\/(\d+)/.exec(troubleAt ?? "")?.[1];
   const loop = index === undefined ? undefined : loops[Number(index)];
-  if (loop === undefined) return "a pump";
-  return `${(loop.pumps?.length ?? 1) > 1 ? "a pump" : "the pump"} of “${loop.name}”`;
+  if (loop === undefined) return words.say("scenario.verdict.anyPump");
+  const many = (loop.pumps?.length ?? 1) > 1;
+  return words.say(many ? "scenario.verdict.aPump" : "scenario.verdict.thePump", { loop: loop.name });
 }
-
-/** {} is the part. */
-const eventWords: Readonly<Record<Exclude<TransientEventCode, "action">, string>> = {
-  "rim/over": "the {} passes its rim",
-  "rim/under": "the {} is below its rim again",
-  "drain/starts": "drain {} begins to run",
-  "drain/stops": "drain {} runs dry",
-  "siphon/lost": "the siphon of drain {} draws air",
-  "siphon/primed": "drain {} runs as a full siphon",
-  "outlet/uncovered": "{} draws air",
-  "outlet/covered": "{} is under water again",
-  "circuit/reversed": "water runs back through {}",
-  "circuit/forward": "water runs up through {} again",
-  "circuit/air": "the siphon through {} breaks",
-  "circuit/full": "the line of {} is full again",
-  "pump/drawsAir": "the pump of {} draws air",
-  "pump/floodedAgain": "the pump of {} is flooded again",
-  "pump/givenUp": "the pump of {} draws air time and again, and stays off",
-  "topOff/on": "the top-off starts",
-  "topOff/off": "the top-off stops",
-  "topOff/empty": "the top-off reservoir is empty",
-  "blockage/done": "the blockage of drain {} has reached its full extent",
-};

@@ -1,3 +1,4 @@
+import { englishWords, type Words } from "@tidewright/words";
 import type { WhatIfEvent } from "../overTime/whatIfResult.ts";
 import { timeWords } from "./timeWords.ts";
 
@@ -28,12 +29,14 @@ export function groupEvents(events: readonly WhatIfEvent[], from = 2): EventGrou
 }
 
 /** Returns how often a group's event comes again, to follow its sentence; nothing for one that stands alone.
- *  group EventGroup   -> text with its comma
+ *  group EventGroup   words of the reader's language, English where left out   -> text with its comma
  *  Source: own words.
  *  Example: repeatWords([{ t: 1, code: "topOff/on", path: "/topOff", name: "topOff" }])  ->  "" */
-export function repeatWords([, ...others]: EventGroup): string {
+export function repeatWords([, ...others]: EventGroup, words: Words = englishWords): string {
   const last = others.at(-1);
   if (last === undefined) return "";
-  const often = others.length === 1 ? "again at" : `${others.length + 1} times until`;
-  return `, ${often} ${timeWords(last.t)}`;
+  const time = timeWords(last.t, words);
+  return others.length === 1
+    ? words.say("scenario.event.again", { time })
+    : words.say("scenario.event.often", { count: String(others.length + 1), time });
 }

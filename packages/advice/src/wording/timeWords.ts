@@ -1,13 +1,15 @@
+import { englishWords, type Words } from "@tidewright/words";
+
 /** Returns a time as a person says it, in at most two units: "8.4 s", "12 min 5 s", "5 h 12 min", "6 d 4 h".
- *  seconds [s]   -> text with narrow no-break spaces between number and unit; "—" where the number is not finite
+ *  seconds [s]   words of the reader's language, English where left out   -> text with narrow no-break spaces between number and unit; "—" where the number is not finite
  *  Source: own words.
  *  Example: timeWords(725)  ->  "12\u202fmin 5\u202fs"
  *  Example: timeWords(864000)  ->  "10\u202fd" */
-export function timeWords(seconds: number): string {
+export function timeWords(seconds: number, words: Words = englishWords): string {
   if (!Number.isFinite(seconds)) return "—";
   const size = Math.abs(seconds);
   const sign = seconds < 0 ? "−" : "";
-  if (size < 9.95) return `${sign}${Number(size.toFixed(1))}${space}s`;
+  if (size < 9.95) return words.decimal(`${sign}${Number(size.toFixed(1))}${space}s`);
   // The unit is chosen by the rounded time: 119.6 s is two minutes.
   for (const [unit, next, from] of scales) {
     const whole = Math.round(size / unit.size);

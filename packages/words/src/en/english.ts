@@ -1,7 +1,25 @@
+import { catalogue } from "./catalogue.ts";
 import { desk } from "./desk.ts";
+import { drawing } from "./drawing.ts";
+import { findings } from "./findings.ts";
+import { levers } from "./levers.ts";
+import { reasons } from "./reasons.ts";
+import { scenario } from "./scenario.ts";
+import { sources } from "./sources.ts";
+import { units } from "./units.ts";
 
 /** Every text in English, by key; the other languages have the same keys. */
-export const english = { ...desk } as const;
+export const english = {
+  ...desk,
+  ...drawing,
+  ...findings,
+  ...scenario,
+  ...reasons,
+  ...levers,
+  ...sources,
+  ...catalogue,
+  ...units,
+} as const;
 
 /** The name of a text. */
 export type MessageKey = keyof typeof english;

@@ -1,0 +1,101 @@
+import type { scenario as english } from "../en/scenario.ts";
+
+/** Wasser über die Zeit: Orte, Störfälle, was getan wird und geschieht, Urteile und Hinweise dazu. */
+export const scenario: Record<keyof typeof english, string> = {
+  "scenario.place.display": "Schaubecken",
+  "scenario.place.overflowBox": "Ablaufschacht",
+  "scenario.place.topOff": "Nachfüllbehälter",
+  "scenario.place.sump": "Technikbecken",
+  "scenario.place.chamber": "Technikbecken, Kammer „{name}“",
+
+  "scenario.powerCut": "Stromausfall",
+  "scenario.restart": "Wiederanlauf nach Stromausfall",
+  "scenario.drainBlocked": "Ablauf „{first}“ verstopft",
+  "scenario.drainHalfBlocked": "Ablauf „{first}“ halb verstopft",
+  "scenario.twoDrainsBlocked": "Abläufe „{first}“ und „{second}“ beide verstopft",
+  "scenario.pumpFails": "Pumpe {second} von „{first}“ fällt aus",
+  "scenario.checkValveStuck": "Stromausfall, Rückschlagklappe von „{first}“ klemmt offen",
+  "scenario.siphonBreakClogged": "Stromausfall, Belüftungsbohrung von „{first}“ zu",
+  "scenario.topOffFails": "{time} ohne Nachfüllung",
+  "scenario.topOffStuckOpen": "Nachfüllung hängt offen",
+  "scenario.strainerFurs": "Ablaufsieb von „{first}“ setzt sich langsam zu",
+
+  "scenario.action.loop": "Kreislauf {number}",
+  "scenario.action.thePump": "die Pumpe von „{loop}“",
+  "scenario.action.pump": "Pumpe {number} von „{loop}“",
+  "scenario.action.powerOff": "der Strom fällt aus",
+  "scenario.action.powerOn": "der Strom ist wieder da",
+  "scenario.action.pumpStops": "{pump} bleibt stehen",
+  "scenario.action.pumpStarts": "{pump} läuft an",
+  "scenario.action.pumpSpeed": "{pump} wird auf {share} Drehzahl gestellt",
+  "scenario.action.drainCleared": "Ablauf „{drain}“ ist wieder frei",
+  "scenario.action.drainBlocked": "Ablauf „{drain}“ verstopft ganz",
+  "scenario.action.drainPartBlocked": "Ablauf „{drain}“ verstopft zu {share}",
+  "scenario.action.drainClogs": "Ablauf „{drain}“ setzt sich zu, ganz in {time}",
+  "scenario.action.drainPartClogs": "Ablauf „{drain}“ setzt sich zu, um {share} in {time}",
+  "scenario.action.checkValvesHold": "die Rückschlagklappen von „{loop}“ halten wieder",
+  "scenario.action.checkValvesStick": "die Rückschlagklappen von „{loop}“ klemmen offen",
+  "scenario.action.checkValvesLeak": "die Rückschlagklappen von „{loop}“ sind undicht, offen zu {share}",
+  "scenario.action.siphonBreaksClog": "die Belüftungsbohrungen von „{loop}“ setzen sich zu",
+  "scenario.action.topOffStops": "die Nachfüllung fällt aus",
+  "scenario.action.topOffRuns": "die Nachfüllung arbeitet wieder",
+  "scenario.action.topOffSticksOpen": "die Nachfüllung hängt offen",
+  "scenario.action.something": "etwas wird getan",
+
+  "scenario.event.part": "„{name}“",
+  "scenario.event.outlet": "Auslauf {number} von „{loop}“",
+  "scenario.event.rim/over": "{part}: Wasser über dem Rand",
+  "scenario.event.rim/under": "{part}: Wasser wieder unter dem Rand",
+  "scenario.event.drain/starts": "Ablauf {part} beginnt zu laufen",
+  "scenario.event.drain/stops": "Ablauf {part} läuft leer",
+  "scenario.event.siphon/lost": "der Siphon von Ablauf {part} zieht Luft",
+  "scenario.event.siphon/primed": "Ablauf {part} läuft als Vollsiphon",
+  "scenario.event.outlet/uncovered": "{part} zieht Luft",
+  "scenario.event.outlet/covered": "{part} ist wieder unter Wasser",
+  "scenario.event.circuit/reversed": "durch {part} läuft Wasser zurück",
+  "scenario.event.circuit/forward": "durch {part} steigt wieder Wasser",
+  "scenario.event.circuit/air": "der Siphon durch {part} reißt ab",
+  "scenario.event.circuit/full": "die Leitung von {part} ist wieder voll",
+  "scenario.event.pump/drawsAir": "die Pumpe von {part} zieht Luft",
+  "scenario.event.pump/floodedAgain": "die Pumpe von {part} ist wieder geflutet",
+  "scenario.event.pump/givenUp": "die Pumpe von {part} zieht immer wieder Luft und bleibt aus",
+  "scenario.event.topOff/on": "die Nachfüllung springt an",
+  "scenario.event.topOff/off": "die Nachfüllung hört auf",
+  "scenario.event.topOff/empty": "der Nachfüllbehälter ist leer",
+  "scenario.event.blockage/done": "Ablauf {part} ist so weit verstopft, wie angenommen",
+  "scenario.event.again": ", wieder bei {time}",
+  "scenario.event.often": ", {count}-mal bis {time}",
+
+  "scenario.verdict.wet": "{volume} Wasser auf dem Boden; es beginnt nach {time}{trouble}.",
+  "scenario.verdict.wetAtOnce": "{volume} Wasser auf dem Boden; es beginnt sofort{trouble}.",
+  "scenario.verdict.overRim": ", über den Rand ({place})",
+  "scenario.verdict.whenDry": ", wenn {pump} Luft zieht",
+  "scenario.verdict.unsolved":
+    "Die Simulation kam nicht zum Ende: Nehmen Sie eine Gefahr an, bis der Fall mit Wasser geprüft ist.",
+  "scenario.verdict.dry": "Der Boden bleibt trocken, aber {pump} zieht nach {time} Luft.",
+  "scenario.verdict.dryTimeless": "Der Boden bleibt trocken, aber {pump} zieht Luft.",
+  "scenario.verdict.tightUnplaced": "Der Boden bleibt um Haaresbreite trocken.",
+  "scenario.verdict.tightOver": "Der Boden bleibt trocken, doch das Wasser steht {length} über dem Rand ({place}).",
+  "scenario.verdict.tight":
+    "Der Boden bleibt trocken, aber bis zum Rand ({place}) bleiben nur {length}: zu wenig für Wellen und für die Hand, die den Pegel einstellt.",
+  "scenario.verdict.safeUnplaced": "Der Boden bleibt trocken.",
+  "scenario.verdict.safe": "Der Boden bleibt trocken; am knappsten ist es hier: {place}, {length} unter dem Rand.",
+  "scenario.verdict.anyPump": "eine Pumpe",
+  "scenario.verdict.aPump": "eine Pumpe von „{loop}“",
+  "scenario.verdict.thePump": "die Pumpe von „{loop}“",
+
+  "scenario.caution.plug":
+    "Ziehen Sie, bevor Sie gehen, den Stecker und sehen Sie, wo das Wasser stehen bleibt; dann wieder einstecken und zusehen, wie die Abläufe anlaufen.",
+  "scenario.caution.checkValve":
+    "Nie allein auf eine Rückschlagklappe verlassen: Kalk und Schnecken halten sie offen. Im Technikbecken Platz für alles lassen, was zurücklaufen kann.",
+  "scenario.caution.noCheckValve":
+    "Nie eine Rückschlagklappe statt Platz im Technikbecken einsetzen: Kalk und Schnecken halten sie offen.",
+  "scenario.caution.siphonBreak":
+    "Eine Belüftungsbohrung wirkt, solange sie offen ist: bei jeder Wartung hineinsehen, und nie nur eine bohren.",
+  "scenario.caution.siphon":
+    "Ein gedrosselter Siphon braucht daneben einen offenen, trockenen Ablauf; schließen Sie den Siphon einmal von Hand und sehen Sie, ob dieser alles aufnimmt.",
+  "scenario.caution.topOff":
+    "Ein Schwimmer oder Sensor hängt irgendwann: den Nachfüllbehälter nicht größer wählen als den Platz im Technikbecken.",
+  "scenario.caution.line":
+    "Die höchste sichere Betriebslinie am Glas anzeichnen und bei laufender Anlage bis dorthin füllen, nie bei stehenden Pumpen.",
+};

@@ -1,0 +1,28 @@
+/** Why a pump is ranked where it is: half sentences whose subject is the pump. */
+export const reasons = {
+  "reasons.meets-aim": "gives the wished flow: {value}",
+  "reasons.within-wish": "gives {value}, within the wish",
+  "reasons.below-wish": "gives only {value}; {limit} is the least wished",
+  "reasons.below-wish.backward":
+    "cannot lift: {value} of water would run back from the display through the other branches; {limit} up is the least wished",
+  "reasons.above-wish": "gives {value}; {limit} is the most wished",
+  "reasons.too-weak-to-lift": "reaches {value} at most; the system asks for {limit} before anything flows",
+  "reasons.wrong-place": "is not made for this place",
+  "reasons.wrong-voltage": "is made for {value}; the mains give {limit}",
+  "reasons.over-budget": "costs {value}; the budget is {limit}",
+  "reasons.over-sound": "makes {value}; {limit} is wished",
+  "reasons.near-shutoff": "works at {value} of its largest flow, close to shut-off",
+  "reasons.near-runout": "works at {value} of its largest flow, at the end of its curve",
+  "reasons.beyond-curve": "works beyond the last point its maker gives",
+  "reasons.needs-controller": "needs a controller for {value}, priced in",
+  "reasons.efficient-point": "works in the middle of its curve, {value} wire to water",
+  "reasons.spare-flow": "has {value} in hand for a furred pipe",
+  "reasons.cheapest": "costs least to buy",
+  "reasons.lowest-cost-over-horizon": "costs least over the years",
+  "reasons.quietest": "is the quietest",
+  "reasons.least-power": "takes the least power",
+  "reasons.two-pumps-redundant": "one goes on if the other fails",
+  "reasons.drain-cannot-carry": "sends {value}; the drains take {limit}",
+  "reasons.circuit-overload": "would load the circuit to {value}; {limit} is its limit",
+  "reasons.in-tank-pump": "is a stream pump for the tank",
+} as const;
