@@ -188,6 +188,8 @@ export interface SessionsPart {
   open(accountId: string, expiresAt: string, by: By): Promise<Outcome<{ readonly token: string }>>;
   /** The account of a session that is open at this instant. */
   find(token: string, at: string): Promise<Account | undefined>;
+  /** Lets an open session last until an instant, but no longer after it was opened than some seconds. */
+  extend(token: string, until: string, mostSeconds: number): Promise<void>;
   close(token: string): Promise<void>;
   /** Forgets what expired before this instant. */
   removeExpired(at: string): Promise<number>;

@@ -37,6 +37,23 @@ describe("accounts and sessions", () => {
     expect(await store.sessions.open("j", expiry, by())).toMatchObject({ ok: false, reason: "missing" });
   });
 
+  it("let a session last as long as it is used, but no longer than it may in all", async () => {
+    const store = await freshStore();
+    await store.accounts.create({ id: "j", name: "José", role: "staff", passwordHash: "hash" }, by());
+    const opened = await store.sessions.open("j", expiry, by());
+    const token = opened.ok ? opened.value.token : "";
+    await store.sessions.extend(token, "2026-03-01T11:00:00.000Z", 86_400);
+    expect(await store.sessions.find(token, "2026-03-01T11:59:00.000Z")).toMatchObject({ id: "j" });
+    await store.sessions.extend(token, "2026-03-01T18:00:00.000Z", 86_400);
+    expect(await store.sessions.find(token, "2026-03-01T17:59:00.000Z")).toMatchObject({ id: "j" });
+    await store.sessions.extend(token, "2026-03-09T18:00:00.000Z", 86_400);
+    expect(await store.sessions.find(token, "2026-03-02T08:59:59.999Z")).toMatchObject({ id: "j" });
+    expect(await store.sessions.find(token, "2026-03-02T09:00:00.000Z")).toBeUndefined();
+    await store.sessions.close(token);
+    await store.sessions.extend(token, "2026-03-01T18:00:00.000Z", 86_400);
+    expect(await store.sessions.find(token, early)).toBeUndefined();
+  });
+
   it("tell names apart without capitals or accents, and always keep an owner", async () => {
     const store = await freshStore();
     await store.accounts.create({ id: "m", name: "Mara", role: "owner", passwordHash: "h" }, by());

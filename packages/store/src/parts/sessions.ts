@@ -33,6 +33,20 @@ export function sessionsPart(context: Context): SessionsPart {
       const account = await accounts.find(session.accountId);
       return account?.disabled === false ? account : undefined;
     },
+    extend: (token, until, mostSeconds) =>
+      database.write(async (sql) => {
+        const [session] = await sql.rows<{ createdAt: string }>(
+          `SELECT created_at AS "createdAt" FROM sessions WHERE token_hash = ?`,
+          [tokenHash(token)],
+        );
+        if (!session) return;
+        const most = new Date(Date.parse(session.createdAt) + mostSeconds * 1000).toISOString();
+        await sql.change("UPDATE sessions SET expires_at = ? WHERE token_hash = ? AND expires_at < ?", [
+          until < most ? until : most,
+          tokenHash(token),
+          until < most ? until : most,
+        ]);
+      }),
     close: (token) =>
       database.write(async (sql) => {
         await sql.change("DELETE FROM sessions WHERE token_hash = ?", [tokenHash(token)]);
