@@ -21,22 +21,33 @@ function displayProblems(design: unknown, add: Add): void {
       value: zones,
       fix: "keep the sum of the shares at 1 or less",
     });
-  listOf(design, "tankPumps").forEach((pump, i) => {
+  /** Each coordinate of a place inside the display must lie between its walls. */
+  const inside = (places: readonly unknown[], path: string) => {
     (["length", "width", "height"] as const).forEach((side, axis) => {
-      const at = siOf(listOf(pump, "at")[axis], "length");
+      const place = places[axis];
+      const at = siOf(place, "length");
       const end = siOf(design, "length", "display", side);
       if (at === undefined || end === undefined || (at >= -slack && at <= end + slack)) return;
-      const place = listOf(pump, "at")[axis];
       const limit = asTyped(fieldOf(design, "display", side));
       add({
-        path: `/tankPumps/${i}/at/${axis}`,
+        path: `${path}/${axis}`,
         message: `${asTyped(place)} lies outside the display, whose ${side} is ${limit}`,
         value: place,
         fix: `give a place from 0 to ${limit}`,
       });
     });
+  };
+  listOf(design, "tankPumps").forEach((pump, i) => {
+    inside(listOf(pump, "at"), `/tankPumps/${i}/at`);
+  });
+  zones.forEach((zone, i) => {
+    listOf(zone, "area").forEach((corner, k) => {
+      inside(asList(corner), `/display/zones/${i}/area/${k}`);
+    });
   });
 }
+
+const asList = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 
 function overflowProblems(design: unknown, add: Add): void {
   const higher = (path: readonly string[], limit: readonly string[], what: string, limitIs: string, fix: string) => {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { placeSchema, runSchema } from "./parts.ts";
 import { quantity } from "./quantity.ts";
+import { planPoint } from "./vessels.ts";
 
 /** What a drain is there for: to carry the flow, to carry the rest of it, or to stay dry until the others fail. */
 export const drainRoles = ["main", "secondary", "emergency"] as const;
@@ -18,6 +19,8 @@ export const drainSchema = z.strictObject({
     elevation: quantity("length", { min: -5, max: 50 }),
     /** Diameter of the rim or strainer where it is larger than the pipe. */
     diameter: quantity("length", { positive: true, max: 1 }).optional(),
+    /** Where its hole or pipe is as seen from above; in a row through the box where nothing is said. */
+    at: planPoint.optional(),
   }),
   /** For a throttled siphon: the share of the whole flow that its valve is set for. Without it the valve's opening stands. */
   share: z.number().gt(0).lt(1).optional(),

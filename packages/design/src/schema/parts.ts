@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity } from "./quantity.ts";
+import { planPoint } from "./vessels.ts";
 
 /** Where water can come from or go to: the display, the overflow box, or a sump chamber by its id. */
 export const placeSchema = z
@@ -50,6 +51,8 @@ export const outletPartSchema = z.strictObject({
   nozzle: quantity("length", { positive: true, max: 1 }).optional(),
   /** Depth of a siphon-break hole below the surface, where there is one. */
   siphonBreak: quantity("length", { min: 0, max: 5 }).optional(),
+  /** Where it is in the display as seen from above. */
+  at: planPoint.optional(),
   note,
 });
 

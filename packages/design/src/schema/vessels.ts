@@ -3,6 +3,12 @@ import { quantity } from "./quantity.ts";
 
 const side = { positive: true, max: 50 } as const;
 
+/** A place in the display as seen from above: along from the left wall, and back from the front glass. */
+export const planPoint = z.tuple([
+  quantity("length", { min: -10, max: 50 }),
+  quantity("length", { min: -10, max: 50 }),
+]);
+
 /** Animal groups with their own needs of flow; the living targets hang on them. */
 export const animalGroups = [
   "fish",
@@ -30,6 +36,8 @@ export const displaySchema = z.strictObject({
         animals: z.enum(animalGroups),
         /** Share of the display, 0 to 1. */
         share: z.number().min(0).max(1).optional(),
+        /** Where it lies as seen from above: two opposite corners, each along from the left wall and back from the front. */
+        area: z.tuple([planPoint, planPoint]).optional(),
       }),
     )
     .optional(),
@@ -52,6 +60,11 @@ export const overflowSchema = z.strictObject({
     /** Floor and rim of the box above the display's floor. */
     floor: quantity("length", { min: -5, max: 50 }),
     rim: quantity("length", side),
+    /** The wall it hangs on, and how far its near end is from the left wall, or on a side wall from the front; the back
+     *  wall's left end where nothing is said. */
+    at: z
+      .strictObject({ wall: z.enum(["back", "left", "right"]), along: quantity("length", { min: 0, max: 50 }) })
+      .optional(),
   }),
 });
 

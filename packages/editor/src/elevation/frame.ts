@@ -94,14 +94,19 @@ function boxExtent(overflow: Overflow, displayLength: number, displayFloor: numb
   const y1 = displayFloor + metres(overflow.box.rim);
   const boxLength = metres(overflow.box.length);
   if (overflow.kind === "internalBox") {
-    const x0 = freeOf(pumps, boxLength, displayLength);
+    const { at } = overflow.box;
+    if (at?.wall === "left") return { x0: 0, x1: Math.min(metres(overflow.box.width), displayLength), y0, y1 };
+    // Water runs from left to right in the elevation, so a box at the right is drawn at the left; the plan says where it is.
+    const typed = at?.wall === "back" ? metres(at.along) : Infinity;
+    const x0 = typed + boxLength < displayLength * 0.7 ? typed : freeOf(pumps, boxLength, displayLength);
     return { x0, x1: Math.min(x0 + boxLength, displayLength), y0, y1 };
   }
   const seen = boxLength > 0.4 * displayLength ? Math.min(boxLength, metres(overflow.box.width)) : boxLength;
   return { x0: -seen, x1: 0, y0, y1 };
 }
 
-/** The design does not say where along the back wall the box hangs: at the left end, or right of pumps that stand there. */
+/** Where the design does not say where along the back wall the box hangs: at the left end, or right of pumps that stand
+ *  there. */
 function freeOf(pumps: readonly number[], boxLength: number, displayLength: number): number {
   let x0 = 0;
   for (const x of [...pumps].sort((a, b) => a - b)) if (x > x0 - 0.1 && x < x0 + boxLength + 0.02) x0 = x + 0.1;
