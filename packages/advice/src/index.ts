@@ -20,6 +20,7 @@ export { withSweep } from "./overTime/withSweep.ts";
 export { rank } from "./rank.ts";
 export * from "./ranking.ts";
 export { describeFinding, describeSource } from "./wording/describeFinding.ts";
+export { describeLever } from "./wording/describeLever.ts";
 export { describePlace } from "./wording/describePlace.ts";
 export { describeReason } from "./wording/describeReason.ts";
 export * from "./wording/describeScenario.ts";

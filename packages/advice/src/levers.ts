@@ -1,4 +1,11 @@
 import type { Design } from "@tidewright/design";
+import type { MessageKey, MessageValues } from "@tidewright/words";
+
+/** A text by its name in the message catalogue, with what is filled in: data that any language can be made of. */
+export interface Told {
+  readonly key: MessageKey;
+  readonly values: MessageValues;
+}
 
 export type LeverKind =
   | "pipe-size-up"
@@ -27,6 +34,8 @@ export interface Lever {
   /** JSON Pointer of what changes. */
   readonly at: string;
   readonly label: string;
+  /** What the label says, for other languages; absent where it is a pump's name. */
+  readonly told?: Told;
   /** The changed document, ready to take over. */
   readonly design: Design;
   readonly before: LeverEffect;

@@ -16,7 +16,7 @@ import type { Lever, LeverEffect } from "./levers.ts";
 export function levers(design: Design, catalogue: Catalogue): Lever[] {
   const before = assess(design, catalogue, { curves: false });
   return proposeChanges(design, catalogue, before)
-    .map(({ kind, at, label, design: changed, price }): Lever => {
+    .map(({ kind, at, label, told, design: changed, price }): Lever => {
       const after = assess(changed, catalogue, { curves: false });
       const cures = missing(before.findings, after.findings);
       const causes = missing(after.findings, before.findings);
@@ -25,6 +25,7 @@ export function levers(design: Design, catalogue: Catalogue): Lever[] {
         kind,
         at,
         label,
+        ...(told === undefined ? {} : { told }),
         design: changed,
         before: effectOf(before),
         after: effectOf(after),

@@ -10,9 +10,10 @@ import {
 import type { Design, Part } from "@tidewright/design";
 import { toSI } from "@tidewright/units";
 import type { Assessment } from "../assessment.ts";
-import type { LeverKind } from "../levers.ts";
+import type { LeverKind, Told } from "../levers.ts";
 import { rank } from "../rank.ts";
 import { pumpPrice } from "../states/pumpStates.ts";
+import { labelled } from "./labelled.ts";
 import { withValue } from "./withValue.ts";
 
 /** One change to try: the changed document and what its parts cost. */
@@ -20,6 +21,8 @@ export interface Change {
   readonly kind: LeverKind;
   readonly at: string;
   readonly label: string;
+  /** What the label says, for other languages; absent where it is a pump's name. */
+  readonly told?: Told;
   readonly design: Design;
   readonly price: number;
 }
@@ -91,7 +94,9 @@ function larger(design: Design, run: readonly Part[], path: string, kind: LeverK
       price += (part.count ?? 1) * fittingPrice(findFitting(part.fitting)?.priceAt25mm ?? 0, bore);
     if (part.kind === "valve") price += fittingPrice(findValve(part.valve)?.priceAt25mm ?? 0, bore);
   }
-  return [{ kind, at: path, label: `${from} to ${to}`, design: withValue(design, path, next), price }];
+  return [
+    { kind, at: path, ...labelled("levers.size-up", { from, to }), design: withValue(design, path, next), price },
+  ];
 }
 
 function sweeps(design: Design, run: readonly Part[], path: string): Change[] {
@@ -109,7 +114,7 @@ function sweeps(design: Design, run: readonly Part[], path: string): Change[] {
     {
       kind: "sweep-elbows",
       at: path,
-      label: `${elbows} square elbow${elbows > 1 ? "s" : ""} to sweeps`,
+      ...labelled("levers.sweep-elbows", { count: elbows }),
       design: withValue(design, path, next),
       price,
     },
@@ -123,7 +128,7 @@ function openedValves(design: Design, run: readonly Part[], path: string): Chang
           {
             kind: "open-valve",
             at: `${path}/${i}`,
-            label: "valve to full bore",
+            ...labelled("levers.open-valve"),
             design: withValue(design, `${path}/${i}/opening`, 1),
             price: 0,
           },
@@ -142,11 +147,11 @@ function nozzles(design: Design, run: readonly Part[], path: string): Change[] {
       {
         kind: "larger-nozzle",
         at,
-        label: `nozzle ${part.nozzle.value} to ${wider.value} ${wider.unit}`,
+        ...labelled("levers.larger-nozzle", { from: `${part.nozzle.value}`, to: `${wider.value}`, unit: wider.unit }),
         design: withValue(design, `${at}/nozzle`, wider),
         price: 8,
       },
-      { kind: "remove-nozzle", at, label: "outlet without nozzle", design: withValue(design, at, bare), price: 0 },
+      { kind: "remove-nozzle", at, ...labelled("levers.remove-nozzle"), design: withValue(design, at, bare), price: 0 },
     ];
   });
 }
@@ -158,7 +163,7 @@ function union(design: Design, run: readonly Part[], path: string, kind: LeverKi
     {
       kind: "add-union",
       at: path,
-      label: "union at the pump",
+      ...labelled("levers.add-union"),
       design: withValue(design, path, next),
       price: findFitting("union")?.priceAt25mm ?? 0,
     },
@@ -176,7 +181,7 @@ function speedChanges(design: Design, loop: number, catalogue: Catalogue): Chang
       changes.push({
         kind,
         at,
-        label: `speed ${Math.round(100 * speed)} % to ${Math.round(100 * to)} %`,
+        ...labelled("levers.speed", { from: `${Math.round(100 * speed)}`, to: `${Math.round(100 * to)}` }),
         design: withValue(design, `${at}/speed`, to),
         price: 0,
       });
@@ -188,7 +193,7 @@ function speedChanges(design: Design, loop: number, catalogue: Catalogue): Chang
       changes.push({
         kind: "add-controller",
         at,
-        label: "order the controller",
+        ...labelled("levers.add-controller"),
         design: withValue(design, `${at}/controller`, true),
         price: pumpPrice(row, true, catalogue).controller,
       });
@@ -197,7 +202,7 @@ function speedChanges(design: Design, loop: number, catalogue: Catalogue): Chang
       changes.push({
         kind: "move-pump",
         at,
-        label: better === "inSump" ? "pump into the sump" : "pump outside",
+        ...labelled(better === "inSump" ? "levers.move-into-sump" : "levers.move-outside"),
         design: withValue(design, `${at}/placed`, better),
         price: 0,
       });
@@ -240,7 +245,7 @@ function vesselChanges(design: Design, state: Assessment): Change[] {
     changes.push({
       kind: "lower-operating-level",
       at: "/sump/operatingLevel",
-      label: `operating level to ${value.value} mm`,
+      ...labelled("levers.operating-level", { to: `${value.value}` }),
       design: withValue(design, "/sump/operatingLevel", value),
       price: 0,
     });
@@ -249,7 +254,7 @@ function vesselChanges(design: Design, state: Assessment): Change[] {
   changes.push({
     kind: "longer-weir",
     at: "/overflow/weir/length",
-    label: "weir a quarter longer",
+    ...labelled("levers.longer-weir"),
     design: withValue(design, "/overflow/weir/length", { ...length, value: Math.round(length.value * 1250) / 1000 }),
     price: 60,
   });
@@ -264,7 +269,7 @@ function vesselChanges(design: Design, state: Assessment): Change[] {
         changes.push({
           kind: "raise-siphon-break",
           at: `${path}/${k}`,
-          label: "siphon break 10 mm below the surface",
+          ...labelled("levers.raise-siphon-break"),
           design: withValue(design, `${path}/${k}/siphonBreak`, { value: 10, unit: "mm" }),
           price: 2,
         });
@@ -291,7 +296,7 @@ function emergencyDrain(design: Design): Change[] {
     {
       kind: "add-emergency-drain",
       at: "/drains",
-      label: "a dry emergency standpipe, one size up",
+      ...labelled("levers.add-emergency-drain"),
       design: { ...design, drains: [...design.drains, drain] },
       price: 45,
     },

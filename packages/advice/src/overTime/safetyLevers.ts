@@ -2,9 +2,10 @@ import type { Catalogue } from "@tidewright/catalogue";
 import type { Design, Part } from "@tidewright/design";
 import { toSI } from "@tidewright/units";
 import { assess } from "../assess.ts";
+import { labelled } from "../levers/labelled.ts";
 import { type Change, proposePlumbing } from "../levers/proposeChanges.ts";
 import { withValue } from "../levers/withValue.ts";
-import type { LeverKind } from "../levers.ts";
+import type { LeverKind, Told } from "../levers.ts";
 import type { SafetySweep } from "./safety.ts";
 import { whatIf } from "./whatIf.ts";
 import { type Verdict, verdicts } from "./whatIfResult.ts";
@@ -15,6 +16,8 @@ export interface SafetyLever {
   /** JSON Pointer of what changes. */
   readonly at: string;
   readonly label: string;
+  /** What the label says, for other languages; absent where it is a pump's name. */
+  readonly told?: Told;
   /** The changed document, ready to take over. */
   readonly design: Design;
   /** Parts to buy [catalogue currency], labour not counted. */
@@ -93,7 +96,7 @@ type DirectChange = Omit<Change, "kind"> & { readonly kind: SafetyLever["kind"] 
 /** What the sweep's own answers ask for: level, siphon breaks, height of glass. Rounded to the safe side, to what a rule can show. */
 function directChanges(design: Design, { answers }: SafetySweep): DirectChange[] {
   const changes: DirectChange[] = [];
-  const millimetres = (metres: number) => `${Math.round(1000 * metres)} mm`;
+  const millimetres = (metres: number) => `${Math.round(1000 * metres)}`;
   const level = toSI(design.sump.operatingLevel, "length");
   const safe = answers.highestSafeOperatingLevel;
   if (safe !== undefined && safe < level) {
@@ -101,7 +104,7 @@ function directChanges(design: Design, { answers }: SafetySweep): DirectChange[]
     changes.push({
       kind: "lower-operating-level",
       at: "/sump/operatingLevel",
-      label: `operating level ${millimetres(level)} to ${millimetres(to)}`,
+      ...labelled("levers.operating-level-from", { from: millimetres(level), to: millimetres(to) }),
       design: withValue(design, "/sump/operatingLevel", { value: Math.round(1000 * to), unit: "mm" }),
       price: 0,
     });
@@ -120,7 +123,7 @@ function directChanges(design: Design, { answers }: SafetySweep): DirectChange[]
       changes.push({
         kind: "raise-siphon-break",
         at: deep[0]?.path ?? "",
-        label: `siphon break ${to} mm below the running level at ${deep.length} outlet${deep.length > 1 ? "s" : ""}`,
+        ...labelled("levers.siphon-breaks", { depth: `${to}`, count: deep.length }),
         design: changed,
         price: 0,
       });
@@ -132,7 +135,7 @@ function directChanges(design: Design, { answers }: SafetySweep): DirectChange[]
     changes.push({
       kind: "taller-sump",
       at: "/sump/height",
-      label: `sump glass ${millimetres(height)} to ${to} mm high`,
+      ...labelled("levers.taller-sump", { from: millimetres(height), to: `${to}` }),
       design: withValue(design, "/sump/height", { value: to, unit: "mm" }),
       price: 0,
     });
