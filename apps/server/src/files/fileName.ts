@@ -8,11 +8,11 @@
  *  Example: displayName("C:\\photos\\sump.jpg")  ->  "sump.jpg"
  *  Example: displayName("  ..  ")  ->  "file" */
 export function displayName(given: string): string {
-  const last = given.toWellFormed().split(/[/\\]/).at(-1) ?? "";
+  const last = wellFormed(given).split(/[/\\]/).at(-1) ?? "";
   const plain = last
     .replace(/[\p{Cc}\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/gu, "")
     .replace(/^[\s.]+|[\s.]+$/g, "");
-  return [...plain].slice(0, 150).join("").slice(0, 200).toWellFormed() || "file";
+  return wellFormed([...plain].slice(0, 150).join("").slice(0, 200)) || "file";
 }
 
 const extensions: Readonly<Record<string, readonly string[]>> = {
@@ -47,9 +47,12 @@ export function downloadName(name: string, contentType: string): string {
 export function contentDisposition(disposition: "inline" | "attachment", name: string): string {
   const ascii = name.replace(/[^\x20-\x7e]|["\\%]/gu, "_");
   // encodeURIComponent leaves ' ( ) * alone, which are no attr-char.
-  const encoded = encodeURIComponent(name.toWellFormed()).replace(
+  const encoded = encodeURIComponent(wellFormed(name)).replace(
     /['()*]/g,
     (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`,
   );
   return `${disposition}; filename="${ascii}"; filename*=UTF-8''${encoded}`;
 }
+
+/** Text without halves of pairs, which nothing can write as UTF-8. */
+const wellFormed = (text: string): string => text.replace(/\p{Surrogate}/gu, "\ufffd");

@@ -1,0 +1,90 @@
+import { firstDesign, readStart } from "@tidewright/advice";
+import type { Catalogue } from "@tidewright/catalogue";
+import type { IntakeAnswer, Link } from "@tidewright/protocol";
+import { noSuchLink } from "./customerLinks.ts";
+import { type Doors, instantOf } from "./doors.ts";
+import { kept } from "./kept.ts";
+import { badInput, tooMany } from "./refusal.ts";
+
+/** Who an intake is from, in the history: the customer's own name would have to be erased everywhere. */
+const author = "customer's intake";
+const underWay = new WeakMap<Doors, Set<string>>();
+
+/** Takes a customer's answers in: a customer, a job to review, a first design, and the answers as they were given; then
+ *  the link closes. Ids come from the link, so that a submission cut short and sent again makes nothing twice.
+ *  doors; link that was found by its secret; answer as checked by the protocol; catalogue to design from; sender
+ *  Throws: `Refused` 422 with every problem of the answers (the link stays open), 429, 404 for a second submission.
+ *  Valid: where no design can be made of sound answers the job is kept without one, and says so. */
+export async function takeIntake(
+  doors: Doors,
+  link: Link,
+  answer: IntakeAnswer,
+  catalogue: Catalogue,
+  sender: string,
+): Promise<void> {
+  const wait = doors.limits.intake.attempt(sender, doors.now());
+  if (wait > 0) throw tooMany(wait, "too many answers came from this address");
+  const started = readStart(answer.answers);
+  if (!started.ok) throw badInput(started.problems.map((each) => ({ ...each, path: `/answers${each.path}` })));
+  const busy = underWay.get(doors) ?? new Set<string>();
+  underWay.set(doors, busy);
+  if (busy.has(link.id)) throw noSuchLink();
+  busy.add(link.id);
+  try {
+    const by = { author, at: instantOf(doors) };
+    const made = designOf(started.answers, catalogue);
+    const { store } = doors;
+    const id = link.id;
+    const person = { name: answer.name, contact: answer.contact, notes: answer.notes };
+    const customer = keptOnce(await store.customers.create({ id, ...person }, by));
+    const remark = "design" in made ? [] : [`No first design could be made of the answers: ${made.why}`];
+    const job = keptOnce(
+      await store.jobs.create(
+        {
+          id,
+          name: answer.name,
+          customerId: customer.id,
+          stage: "intake",
+          notes: [answer.notes, ...remark].filter((each) => each !== "").join("\n\n"),
+        },
+        by,
+      ),
+    );
+    if ("design" in made) {
+      keptOnce(await store.designs.create({ id, jobId: job.id, name: "First design", document: made.design }, by));
+    }
+    if (!(await store.files.list(job.id)).some((each) => each.kind === "intake")) {
+      const told = {
+        answers: started.answers,
+        ...("design" in made ? { defaults: made.defaults, notes: made.notes } : {}),
+      };
+      const bytes = new TextEncoder().encode(JSON.stringify(told, undefined, 2));
+      const file = {
+        jobId: job.id,
+        kind: "intake",
+        name: "intake answers.json",
+        contentType: "application/json",
+      } as const;
+      kept(await store.files.put({ ...file, bytes }, by));
+    }
+    kept(await store.links.revoke(link.id, by));
+  } finally {
+    busy.delete(link.id);
+  }
+}
+
+/** What is kept under an id, be it from a first try that was cut short. */
+function keptOnce<Value>(outcome: Parameters<typeof kept<Value, Value>>[0]): Value {
+  return !outcome.ok && outcome.reason === "conflict" ? outcome.current : kept(outcome);
+}
+
+type Started = Parameters<typeof firstDesign>[0];
+
+function designOf(answers: Started, catalogue: Catalogue): ReturnType<typeof firstDesign> | { readonly why: string } {
+  try {
+    return firstDesign(answers, catalogue);
+  } catch (error) {
+    // A fault of ours must not cost the customer what they wrote; the job tells of it.
+    return { why: error instanceof Error ? error.message : String(error) };
+  }
+}
