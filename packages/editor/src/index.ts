@@ -47,10 +47,19 @@ export { symbolStrokes } from "./elevation/symbolPaths.ts";
 export { fitWords, textWidth } from "./elevation/textWidth.ts";
 export { nappe } from "./elevation/vessels.ts";
 export { fitView, type View } from "./elevation/view.ts";
+export { layoutPlan } from "./plan/layoutPlan.ts";
+export { drawZoneIn, gripOf, planEdits, planNudge } from "./plan/planEdits.ts";
+export type { PlanHandle, PlanPart, PlanScene } from "./plan/planScene.ts";
+export { planView } from "./plan/planView.ts";
+export { type PlanEffect, type PlanEvent, type PlanState, planIdle } from "./plan/states/planState.ts";
+export { planStep } from "./plan/states/planStep.ts";
 export {
+  type Device,
+  type InsertingPart,
   idle,
   type KeyInput,
   type PointerInput,
+  type RoutingRun,
   type SheetContext,
   type SheetEffect,
   type SheetEvent,
