@@ -2,8 +2,11 @@ import type { MessageKey } from "../en/english.ts";
 import { catalogue } from "./catalogue.ts";
 import { desk } from "./desk.ts";
 import { drawing } from "./drawing.ts";
+import { fields } from "./fields.ts";
 import { findings } from "./findings.ts";
+import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
+import { plan } from "./plan.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
@@ -15,9 +18,12 @@ export const german: Record<MessageKey, string> = {
   ...drawing,
   ...findings,
   ...scenario,
+  ...plan,
   ...reasons,
+  ...keeping,
   ...levers,
   ...sources,
   ...catalogue,
   ...units,
+  ...fields,
 };

@@ -1,8 +1,11 @@
 import { catalogue } from "./catalogue.ts";
 import { desk } from "./desk.ts";
 import { drawing } from "./drawing.ts";
+import { fields } from "./fields.ts";
 import { findings } from "./findings.ts";
+import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
+import { plan } from "./plan.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
@@ -14,11 +17,14 @@ export const english = {
   ...drawing,
   ...findings,
   ...scenario,
+  ...plan,
   ...reasons,
+  ...keeping,
   ...levers,
   ...sources,
   ...catalogue,
   ...units,
+  ...fields,
 } as const;
 
 /** The name of a text. */
