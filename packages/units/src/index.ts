@@ -4,6 +4,7 @@ export { formatFeetAndInches } from "./formatFeetAndInches.ts";
 export { type FormatOptions, formatQuantity } from "./formatQuantity.ts";
 export { defaultLiquidDensity, headFromPressure, pressureFromHead } from "./headFromPressure.ts";
 export { currencyOf } from "./moneyUnits.ts";
+export type { DecimalSign } from "./parseNumber.ts";
 export { parseQuantity } from "./parseQuantity.ts";
 export { conductivityRatio, practicalSalinity, standardSeaWaterConductivity } from "./practicalSalinity.ts";
 export type { ConversionOptions, Dimension, Parsed, Quantity, UnitInfo } from "./quantity.ts";

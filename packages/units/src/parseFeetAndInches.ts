@@ -1,4 +1,4 @@
-import { parseNumber } from "./parseNumber.ts";
+import { type DecimalSign, parseNumber } from "./parseNumber.ts";
 import type { Parsed } from "./quantity.ts";
 
 const pattern =
@@ -9,12 +9,12 @@ export const plainMarks = (text: string): string => text.replace(/''|′′|[″
 
 /** Reads 3' 4 1/2", 3 ft 4.5 in and the like as a number of feet; undefined where the text has no such shape.
  *  text in plain ASCII   -> feet, or a problem where feet are broken or the inches reach a foot */
-export function parseFeetAndInches(text: string): Parsed<number> | undefined {
+export function parseFeetAndInches(text: string, decimalSign: DecimalSign = "."): Parsed<number> | undefined {
   const match = pattern.exec(text);
   if (match === null) return undefined;
-  const feet = parseNumber(match[2]!);
+  const feet = parseNumber(match[2]!, decimalSign);
   if (!feet.ok) return feet;
-  const inches = parseNumber(match[3]!);
+  const inches = parseNumber(match[3]!, decimalSign);
   if (!inches.ok) return inches;
   if (feet.value.rest !== "" || inches.value.rest !== "")
     return { ok: false, problem: `"${text}" is not feet and inches; write them as 3' 4 1/2"` };

@@ -1,5 +1,8 @@
 import type { Parsed } from "./quantity.ts";
 
+/** What the writer puts between whole and broken part of a number. */
+export type DecimalSign = "." | ",";
+
 /** A number at the start of a text, and what follows it. */
 export interface LeadingNumber {
   readonly value: number;
@@ -47,8 +50,9 @@ const fraction = /^(\d+)\s*\/\s*(\d+)(?![\d.,])/;
 const decimal = /^((?:\d{1,3}(?: \d{3})+(?![\d/])(?:[.,]\d+)?)|(?:[\d.,]*\d[\d.,]*))(e[-+]?\d+)?/i;
 
 /** Reads the number at the start of a text already in plain ASCII: 12, -1.5, 25,4, 1,234.5, 1 1/2, 3/4, 1e-6, 12 500.
- *  A comma followed by exactly three digits is refused where it could be a decimal sign or a thousands separator. */
-export function parseNumber(text: string): Parsed<LeadingNumber> {
+ *  The sign that is not the writer's decimal sign, followed by exactly three digits, is refused: it could be a decimal sign or a
+ *  thousands separator. */
+export function parseNumber(text: string, decimalSign: DecimalSign = "."): Parsed<LeadingNumber> {
   const sign = /^[-+]\s*/.exec(text)?.[0] ?? "";
   const factor = sign.startsWith("-") ? -1 : 1;
   const body = text.slice(sign.length);
@@ -67,13 +71,13 @@ export function parseNumber(text: string): Parsed<LeadingNumber> {
   const match = decimal.exec(body);
   if (match === null)
     return { ok: false, problem: `"${text}" does not begin with a number; write one such as 25 or 1 1/2` };
-  const read = readDecimal(match[1]!);
+  const read = readDecimal(match[1]!, decimalSign);
   if (!read.ok) return read;
   return done(Number(`${read.value}${match[2] ?? ""}`), match[0].length);
 }
 
 /** Digits with whatever separators -> digits with one point. */
-function readDecimal(token: string): Parsed<string> {
+function readDecimal(token: string, decimalSign: DecimalSign): Parsed<string> {
   const spaced = token.includes(" ");
   const digits = token.replaceAll(" ", "");
   const commas = digits.split(",").length - 1;
@@ -85,18 +89,21 @@ function readDecimal(token: string): Parsed<string> {
       ? { ok: true, value: `${whole.replaceAll(group, "")}.${decimals[0] ?? ""}` }
       : { ok: false, problem: `"${token}" is not a number; write it with one decimal point, such as 1234.5` };
   };
-  if (commas === 0 && points <= 1) return { ok: true, value: digits };
+  if (commas === 0 && points === 0) return { ok: true, value: digits };
   if (commas > 0 && points > 0)
     return digits.lastIndexOf(",") > digits.lastIndexOf(".") ? ungrouped(".", ",") : ungrouped(",", ".");
-  if (commas === 0) return ungrouped(".", ",");
+  if (points > 1) return ungrouped(".", ",");
   if (commas > 1) return ungrouped(",", ".");
 
-  const [before = "", after = ""] = digits.split(",");
+  const sign = commas === 1 ? "," : ".";
+  const [before = "", after = ""] = digits.split(sign);
+  if (sign === decimalSign) return { ok: true, value: `${before}.${after}` };
+  if (sign === "." && (spaced || after.length !== 3)) return { ok: true, value: digits };
   if (after === "") return { ok: false, problem: `"${token}" ends in a comma; write ${before} or ${before}.0` };
   if (!spaced && after.length === 3 && /^[1-9]\d{0,2}$/.test(before))
     return {
       ok: false,
-      problem: `"${token}" can be read as ${before}.${after} or as ${before}${after}; write it without a comma, as ${before}.${after} or ${before}${after}`,
+      problem: `"${token}" can be read as ${before}${decimalSign}${after} or as ${before}${after}; write it without a ${sign === "," ? "comma" : "point"}, as ${before}${decimalSign}${after} or ${before}${after}`,
     };
   return { ok: true, value: `${before}.${after}` };
 }

@@ -88,3 +88,24 @@ describe("typed quantities", () => {
     expect(read.ok ? `accepted ${read.value.value} ${read.value.unit}` : read.problem).toMatch(why);
   });
 });
+
+// The rule itself is our own; how Germany and Britain write decimals: CLDR 48, numbers/symbols.
+describe("quantities of a writer with a decimal comma", () => {
+  it.each([
+    ["1,026 m", 1.026],
+    ["25,4 mm", 25.4],
+    ["25.4 mm", 25.4],
+    ["0.125 m", 0.125],
+    ["1.234,5 mm", 1234.5],
+    ["1.234.567 mm", 1_234_567],
+    ["12 500 mm", 12_500],
+  ])("reads %s", (text, value) => {
+    const read = parseQuantity(text, "length", undefined, ",");
+    expect(read.ok && read.value.value).toBe(value);
+  });
+
+  it("refuses a point that could part thousands, and says both readings", () => {
+    const read = parseQuantity("1.234 mm", "length", undefined, ",");
+    expect(read.ok ? "" : read.problem).toMatch(/1,234 or as 1234; write it without a point/);
+  });
+});

@@ -17,6 +17,8 @@ export interface Words {
   knows(key: string): key is MessageKey;
   /** A written number with the language's decimal sign in place of the point: "8.4 s" -> "8,4 s". */
   decimal(text: string): string;
+  /** A label as it stands inside a sentence: small in English, as it is where nouns are written large. */
+  inSentence(label: string): string;
   /** An English text out of data, said in this language where the catalogue has the very same; else as it is. */
   known(text: string): string;
   number(value: number, options?: Intl.NumberFormatOptions): string;
@@ -46,6 +48,7 @@ export function wordsOf(language: Language, texts: Readonly<Record<MessageKey, s
     knows: (key): key is MessageKey => Object.hasOwn(texts, key),
     decimal: (text) =>
       decimalSign[language] === "." ? text : text.replace(/(\d)\.(?=\d)/g, `$1${decimalSign[language]}`),
+    inSentence: (label) => (language === "de" ? label : label.toLowerCase()),
     known(text) {
       if (language === "en") return text;
       const key = keyOfText().get(text);

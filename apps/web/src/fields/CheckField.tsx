@@ -1,4 +1,5 @@
 import { memo, useId } from "react";
+import { useWords } from "../words/useWords.ts";
 import { setField } from "./setField.ts";
 
 interface Props {
@@ -12,6 +13,7 @@ interface Props {
 /** A yes or no; no takes the field out of the document. */
 export const CheckField = memo(function CheckField({ path, value, label, start = true }: Props) {
   const id = useId();
+  const { inSentence } = useWords();
   return (
     <div className="field field-check">
       <input
@@ -19,7 +21,7 @@ export const CheckField = memo(function CheckField({ path, value, label, start =
         type="checkbox"
         data-path={path}
         checked={value ?? false}
-        onChange={(event) => setField(path, event.target.checked ? start : undefined, { label: label.toLowerCase() })}
+        onChange={(event) => setField(path, event.target.checked ? start : undefined, { label: inSentence(label) })}
       />
       <label htmlFor={id}>{label}</label>
     </div>

@@ -1,5 +1,6 @@
 import { memo, useId, useState } from "react";
 import type { Choice } from "../document/fields.ts";
+import { useWords } from "../words/useWords.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
 
@@ -16,6 +17,7 @@ interface Props {
 /** One word out of a list, with the browser's own list of choices: it works with every finger and every reader. */
 export const ChoiceField = memo(function ChoiceField({ path, value, label, choices, hint, optional, bare }: Props) {
   const id = useId();
+  const { say, inSentence } = useWords();
   const [problem, setProblem] = useState<string>();
   const groups = [...new Set(choices.map(({ group }) => group))];
   const known = value === undefined || choices.some((choice) => choice.value === value);
@@ -37,11 +39,11 @@ export const ChoiceField = memo(function ChoiceField({ path, value, label, choic
       aria-invalid={problem !== undefined}
       onChange={(event) =>
         setProblem(
-          setField(path, event.target.value === "" ? undefined : event.target.value, { label: label.toLowerCase() }),
+          setField(path, event.target.value === "" ? undefined : event.target.value, { label: inSentence(label) }),
         )
       }
     >
-      {optional || value === undefined ? <option value="">not given</option> : null}
+      {optional || value === undefined ? <option value="">{say("fields.notGiven")}</option> : null}
       {known ? null : <option value={value}>{value}</option>}
       {groups.map((group) =>
         group === undefined ? (

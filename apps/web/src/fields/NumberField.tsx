@@ -1,4 +1,6 @@
 import { memo } from "react";
+import { useFormat } from "../format/useFormat.ts";
+import { useWords } from "../words/useWords.ts";
 import { type FieldProps, readNumber, TypedField } from "./TypedField.tsx";
 
 interface Props extends FieldProps<number> {
@@ -8,14 +10,16 @@ interface Props extends FieldProps<number> {
 
 /** A bare number: a count of fittings or a coefficient. */
 export const NumberField = memo(function NumberField({ counts, ...field }: Props) {
+  const { say } = useWords();
+  const { decimalSign } = useFormat();
   const present = field.value ?? (counts ? 1 : undefined);
   return (
     <TypedField
       {...field}
       className="count-input"
       inputMode={counts ? "numeric" : "decimal"}
-      shown={present === undefined ? "" : String(present)}
-      read={(text) => readNumber(text, "give digits only")}
+      shown={present === undefined ? "" : String(present).replace(".", decimalSign)}
+      read={(text) => readNumber(text, say("fields.digitsOnly"), say)}
       {...(counts
         ? {
             next: (by: number) => Math.max(1, (present ?? 0) + by),
@@ -25,14 +29,19 @@ export const NumberField = memo(function NumberField({ counts, ...field }: Props
                 <button
                   type="button"
                   className="step"
-                  aria-label={`${field.label}: one less`}
+                  aria-label={say("fields.oneLess", { label: field.label })}
                   disabled={(present ?? 1) <= 1}
                   onClick={() => step(-1)}
                 >
                   −
                 </button>
                 {input}
-                <button type="button" className="step" aria-label={`${field.label}: one more`} onClick={() => step(1)}>
+                <button
+                  type="button"
+                  className="step"
+                  aria-label={say("fields.oneMore", { label: field.label })}
+                  onClick={() => step(1)}
+                >
                   +
                 </button>
               </span>

@@ -2,6 +2,7 @@ import type { Dimension, Quantity } from "@tidewright/units";
 import { memo, useId } from "react";
 import { readQuantity, typedText } from "../format/quantityText.ts";
 import { useFormat } from "../format/useFormat.ts";
+import { useWords } from "../words/useWords.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
 import { type FieldProps, handlersOf } from "./TypedField.tsx";
@@ -15,16 +16,18 @@ interface Props extends FieldProps<readonly [Quantity, Quantity]> {
 export const RangeField = memo(function RangeField({ path, value, dimension, label, hint, optional }: Props) {
   const id = useId();
   const format = useFormat();
-  const options = { label: label.toLowerCase() };
+  const words = useWords();
+  const { say } = words;
+  const options = { label: words.inSentence(label) };
   const take = (end: 0 | 1) => (text: string) => {
     if (text.trim() === "" && optional) return setField(path, undefined, options);
-    const reading = readQuantity(text, dimension, value?.[end].unit ?? format.unitOf(dimension));
+    const reading = readQuantity(text, dimension, value?.[end].unit ?? format.unitOf(dimension), words);
     if (!reading.ok) return reading.problem;
     const other = value?.[end === 0 ? 1 : 0] ?? reading.quantity;
     return setField(path, end === 0 ? [reading.quantity, other] : [other, reading.quantity], options);
   };
-  const low = useTyped(value === undefined ? "" : typedText(value[0], dimension), take(0));
-  const high = useTyped(value === undefined ? "" : typedText(value[1], dimension), take(1));
+  const low = useTyped(value === undefined ? "" : typedText(value[0], dimension, format.decimalSign), take(0));
+  const high = useTyped(value === undefined ? "" : typedText(value[1], dimension, format.decimalSign), take(1));
   const problem = low.problem ?? high.problem;
   const input = (typed: typeof low, end: "lowest" | "highest", own: string) => (
     <input
@@ -36,8 +39,8 @@ export const RangeField = memo(function RangeField({ path, value, dimension, lab
       data-path={`${path}/${end === "lowest" ? 0 : 1}`}
       value={typed.text}
       data-draft={typed.draft}
-      placeholder={optional ? "not given" : undefined}
-      aria-label={`${label}: ${end}`}
+      placeholder={optional ? say("fields.notGiven") : undefined}
+      aria-label={say("fields.end", { label, end: say(`fields.${end}`) })}
       aria-invalid={typed.problem !== undefined}
       {...handlersOf(typed)}
     />
@@ -46,7 +49,7 @@ export const RangeField = memo(function RangeField({ path, value, dimension, lab
     <FieldFrame id={id} label={label} hint={hint} problem={problem}>
       <span className="two-inputs">
         {input(low, "lowest", id)}
-        <span aria-hidden="true">to</span>
+        <span aria-hidden="true">{say("fields.to")}</span>
         {input(high, "highest", `${id}-high`)}
       </span>
     </FieldFrame>

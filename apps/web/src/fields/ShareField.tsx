@@ -1,5 +1,7 @@
 import { memo } from "react";
+import { useFormat } from "../format/useFormat.ts";
 import { endDragNow } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { setField } from "./setField.ts";
 import { type FieldProps, readNumber, TypedField } from "./TypedField.tsx";
 
@@ -9,15 +11,17 @@ const perCent = (share: number) => `${Number((share * 100).toFixed(2))} %`;
 /** A share as a slider and a number; the whole pull of the slider is one step of the history. */
 export const ShareField = memo(function ShareField(field: FieldProps<number>) {
   const { path, value, label } = field;
-  const drag = { label: label.toLowerCase(), dragKey: `slide ${path}` };
+  const { say, inSentence } = useWords();
+  const { decimalSign } = useFormat();
+  const drag = { label: inSentence(label), dragKey: `slide ${path}` };
   return (
     <TypedField
       {...field}
       className="share-input"
       inputMode="decimal"
-      shown={value === undefined ? "" : perCent(value)}
+      shown={value === undefined ? "" : perCent(value).replace(".", decimalSign)}
       read={(text) => {
-        const reading = readNumber(text.replace("%", ""), "give per cent from 0 to 100");
+        const reading = readNumber(text.replace("%", ""), say("fields.perCent"), say);
         return reading.ok ? { ok: true, value: reading.value / 100 } : reading;
       }}
       next={(by) => Math.min(1, Math.max(0, Math.round((value ?? 1) * 100 + by) / 100))}
@@ -30,7 +34,7 @@ export const ShareField = memo(function ShareField(field: FieldProps<number>) {
             max={100}
             step={1}
             value={Math.round((value ?? 1) * 100)}
-            aria-label={`${label}, slider`}
+            aria-label={say("fields.slider", { label })}
             onChange={(event) => setField(path, Number(event.target.value) / 100, drag)}
             onPointerUp={endDragNow}
             onBlur={endDragNow}

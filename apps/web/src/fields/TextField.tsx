@@ -1,4 +1,5 @@
 import { memo, useId } from "react";
+import { useWords } from "../words/useWords.ts";
 import { FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
 import { useTyped } from "./useTyped.ts";
@@ -15,7 +16,7 @@ interface Props {
 /** A name or a note. */
 export const TextField = memo(function TextField({ path, value, label, hint, optional, bare }: Props) {
   const id = useId();
-  const options = { label: label.toLowerCase() };
+  const options = { label: useWords().inSentence(label) };
   const typed = useTyped(value ?? "", (text) =>
     setField(path, text.trim() === "" && optional ? undefined : text.trim(), options),
   );

@@ -1,4 +1,6 @@
+import { englishWords, type Words } from "@tidewright/words";
 import { type ReactNode, useId } from "react";
+import { useWords } from "../words/useWords.ts";
 import { describedBy, FieldFrame } from "./FieldFrame.tsx";
 import { setField } from "./setField.ts";
 import { type Typed, useTyped } from "./useTyped.ts";
@@ -38,7 +40,8 @@ interface Props<Value> extends FieldProps<Value> {
 export function TypedField<Value>(props: Props<Value>) {
   const { path, label, hint, optional, bare, shown, read, next, around } = props;
   const id = useId();
-  const options = { label: label.toLowerCase() };
+  const { say, inSentence } = useWords();
+  const options = { label: inSentence(label) };
   const take = (text: string) => {
     if (text.trim() === "" && optional) return setField(path, undefined, options);
     const reading = read(text);
@@ -60,7 +63,7 @@ export function TypedField<Value>(props: Props<Value>) {
       data-path={path}
       value={typed.text}
       data-draft={typed.draft}
-      placeholder={optional ? "not given" : undefined}
+      placeholder={optional ? say("fields.notGiven") : undefined}
       aria-label={bare ? label : undefined}
       aria-invalid={typed.problem !== undefined}
       aria-describedby={describedBy(id, bare ? undefined : hint, typed.problem)}
@@ -96,12 +99,10 @@ export function handlersOf({ onChange, onBlur, onKeyDown }: Typed) {
 }
 
 /** Returns a typed number with a decimal point or comma, or what is wrong with it.
- *  text as typed   fix what to give instead   -> Reading
- *  Example: readNumber("2,5", "give digits only").ok  ->  true
- *  Example: readNumber("", "give digits only").ok  ->  false */
-export function readNumber(text: string, fix: string): Reading<number> {
+ *  text as typed   fix what to give instead   say the reader's words   -> Reading */
+export function readNumber(text: string, fix: string, say: Words["say"] = englishWords.say): Reading<number> {
   const value = Number(text.replace(",", ".").trim());
   return text.trim() === "" || !Number.isFinite(value)
-    ? { ok: false, problem: `"${text}" is no number; ${fix}` }
+    ? { ok: false, problem: say("fields.noNumber", { text, fix }) }
     : { ok: true, value };
 }

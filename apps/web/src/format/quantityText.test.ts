@@ -1,3 +1,4 @@
+import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { alsoInUnits, readQuantity, stepped, typedText } from "./quantityText.ts";
 import { screenFormat } from "./screenFormat.ts";
@@ -44,5 +45,24 @@ describe("quantities as typed", () => {
     expect(own.unitOf("flow")).toBe("US gal/h");
     expect(own.unitOf("length")).toBe("mm");
     expect(screenFormat({ system: "metric", own: { flow: "furlong" } }).unitOf("flow")).toBe("L/h");
+  });
+
+  it("writes and reads a decimal comma where that is the reader's, and the point beside it where it is plain", async () => {
+    const german = await loadWords("de");
+    expect(typedText({ value: 1.026, unit: "m" }, "length", ",")).toBe("1,026 m");
+    for (const text of ["1,026 m", "1,026"])
+      expect(readQuantity(text, "length", "m", german)).toEqual({ ok: true, quantity: { value: 1.026, unit: "m" } });
+    expect(readQuantity("2.5 m", "length", "m", german)).toEqual({ ok: true, quantity: { value: 2.5, unit: "m" } });
+    const twofold = readQuantity("1.026 m", "length", "m", german);
+    expect(twofold.ok ? "" : twofold.problem).toMatch(/1026/);
+    const wrong = readQuantity("25 L", "length", "mm", german);
+    expect(wrong.ok ? "" : wrong.problem).toMatch(/Länge/);
+  });
+
+  it("writes 1.25 m with a comma in German, through Intl's own sign", () => {
+    const german = screenFormat({ system: "metric", own: { length: "m" } }, "de");
+    expect(german(1.25, "length")).toBe("1,25\u00a0m");
+    expect(german.sum(12.5, "CHF")).toBe("12,50\u00a0CHF");
+    expect(german.plain(0.3)).toBe("0,3");
   });
 });

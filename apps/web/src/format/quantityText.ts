@@ -6,11 +6,20 @@ import {
   type Quantity,
   toSI,
   unitLabel,
+  unitsOf,
 } from "@tidewright/units";
+import type { Words } from "@tidewright/words";
+import { decimalSign } from "./decimalSign.ts";
 import type { ScreenFormat } from "./screenFormat.ts";
 
-/** Returns a quantity as it was typed: number and unit, no digit lost. */
-export function typedText(quantity: Quantity, dimension: Dimension): string {
+/** Returns a quantity as it was typed: number and unit, no digit lost.
+ *  quantity   dimension   sign the reader's before decimals, a point where left out   -> text */
+export function typedText(quantity: Quantity, dimension: Dimension, sign: "." | "," = "."): string {
+  const text = plainlyTyped(quantity, dimension);
+  return sign === "." ? text : text.replace(/(\d)\.(?=\d)/, `$1${sign}`);
+}
+
+function plainlyTyped(quantity: Quantity, dimension: Dimension): string {
   if (quantity.unit === "ft-in") return feetText(quantity);
   const label = checkQuantity(quantity, dimension).ok ? unitLabel(quantity.unit, dimension) : quantity.unit;
   if (label === "") return String(quantity.value);
@@ -31,10 +40,29 @@ export type QuantityReading =
   | { readonly ok: true; readonly quantity: Quantity }
   | { readonly ok: false; readonly problem: string };
 
-/** Returns what a person typed as a quantity; a bare number takes the unit that stood there before. */
-export function readQuantity(text: string, dimension: Dimension, unit: string): QuantityReading {
-  const parsed = parseQuantity(text, dimension, unit);
-  return parsed.ok ? { ok: true, quantity: parsed.value } : parsed;
+/** Returns what a person typed as a quantity; a bare number takes the unit that stood there before. Numbers are read with the
+ *  decimal sign of the language, and with the other one too where that cannot part thousands.
+ *  text   dimension   unit of a bare number   words of the reader's language, English where left out   -> QuantityReading */
+export function readQuantity(text: string, dimension: Dimension, unit: string, words?: Words): QuantityReading {
+  const parsed = parseQuantity(text, dimension, unit, words === undefined ? "." : decimalSign(words.language));
+  if (parsed.ok) return { ok: true, quantity: parsed.value };
+  return words === undefined || words.language === "en"
+    ? parsed
+    : { ok: false, problem: unreadable(text, dimension, words) };
+}
+
+/** The units package speaks English: other languages tell what was typed and what can be read in its place. */
+function unreadable(text: string, dimension: Dimension, { say, knows }: Words): string {
+  const twofold = /^[\s−-]*([1-9]\d{0,2})[.,](\d{3})(?!\d)/.exec(text);
+  if (twofold !== null) return say("fields.twofold", { text, whole: `${twofold[1]}${twofold[2]}` });
+  const key = `fields.dimension.${dimension}`;
+  const units = unitsOf(dimension).slice(0, 12);
+  return say("fields.unreadable", {
+    text: text.trim(),
+    what: knows(key) ? say(key) : dimension,
+    example: `25 ${units[0]?.symbol ?? ""}`.trim(),
+    units: units.map(({ symbol }) => symbol).join(", "),
+  });
 }
 
 /** Returns a quantity one step up or down in its own unit: a step is one in its last written digit, but never below 0.001. */

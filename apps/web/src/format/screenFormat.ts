@@ -1,5 +1,7 @@
 import { type Dimension, formatQuantity, toSI, unitLabel, unitSystems, unitsOf } from "@tidewright/units";
+import type { Language } from "@tidewright/words";
 import type { Settings } from "../state/settings.ts";
+import { decimalSign } from "./decimalSign.ts";
 
 /** Words a number in SI in the units of the screen; also says which unit that is. */
 export interface ScreenFormat {
@@ -9,6 +11,12 @@ export interface ScreenFormat {
   bare(si: number, dimension: Dimension): string;
   /** The unit as a column's head prints it. */
   label(dimension: Dimension): string;
+  /** A plain number with so many significant digits. */
+  plain(value: number, digits?: number): string;
+  /** A share as whole per cent. */
+  perCent(share: number): string;
+  /** What the reader puts before decimals. */
+  readonly decimalSign: "." | ",";
   /** A sum in a currency of its own: there is no conversion between currencies. */
   sum(amount: number, currency: string): string;
 }
@@ -16,8 +24,14 @@ export interface ScreenFormat {
 const year = toSI({ value: 1, unit: "a" }, "time");
 
 /** Returns the format for a choice of units.
- *  settings system and units of one's own; a unit that is not known any more counts as not chosen   -> ScreenFormat */
-export function screenFormat({ system, own }: Pick<Settings, "system" | "own">): ScreenFormat {
+ *  settings system and units of one's own; a unit that is not known any more counts as not chosen
+ *  language whose decimal sign is written   -> ScreenFormat */
+export function screenFormat(
+  { system, own }: Pick<Settings, "system" | "own">,
+  language: Language = "en",
+): ScreenFormat {
+  const sign = decimalSign(language);
+  const local = (text: string) => (sign === "." ? text : text.replace(/(\d)\.(?=\d)/g, `$1${sign}`));
   const units = unitSystems[system];
   // Prices and tariffs are in the currency of catalogue and design whatever the units of the water are.
   const currency = "EUR";
@@ -32,7 +46,7 @@ export function screenFormat({ system, own }: Pick<Settings, "system" | "own">):
   const format = (si: number, dimension: Dimension): string => {
     // A span of years in minutes helps nobody, so time takes the unit that fits it.
     const unit = dimension === "time" && own.time === undefined ? timeUnit(si) : unitOf(dimension);
-    return spaced(formatQuantity(si, dimension, unit));
+    return local(spaced(formatQuantity(si, dimension, unit)));
   };
   return Object.assign(format, {
     unitOf,
@@ -40,9 +54,12 @@ export function screenFormat({ system, own }: Pick<Settings, "system" | "own">):
       // Cents say nothing in a comparison of pumps.
       dimension === "money"
         ? String(Math.round(si))
-        : formatQuantity(si, dimension, unitOf(dimension), { withUnit: false }),
+        : local(formatQuantity(si, dimension, unitOf(dimension), { withUnit: false })),
     label: (dimension: Dimension) => unitLabel(unitOf(dimension), dimension),
-    sum: (amount: number, of: string) => spaced(formatQuantity(amount, "money", of)),
+    plain: (value: number, digits = 3) => local(String(Number(value.toPrecision(digits)))),
+    perCent: (share: number) => `${Math.round(share * 100)} %`,
+    decimalSign: sign,
+    sum: (amount: number, of: string) => local(spaced(formatQuantity(amount, "money", of))),
   });
 }
 

@@ -145,6 +145,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.help.mouse":
     "Maus: Rad zum Vergrößern, mittlere Taste oder Leertaste zum Verschieben, Doppelklick zum Eintippen.",
   "drawing.help.touch": "Finger: zwei zum Vergrößern und Verschieben, zweimal tippen zum Eintippen.",
+  "drawing.help.close": "Schließen",
   "drawing.help.table": "Alles geht auch in der Tabelle der Teile.",
 
   "drawing.table.actions": "Was damit geht",

@@ -137,6 +137,7 @@ export const drawing = {
   "drawing.help.escape": "stop, lay the part down",
   "drawing.help.mouse": "Mouse: wheel to zoom, middle button or Space to move the sheet, double click to type.",
   "drawing.help.touch": "Fingers: two to zoom and move the sheet, tap twice to type.",
+  "drawing.help.close": "Close",
   "drawing.help.table": "Everything can be done in the table of parts as well.",
 
   "drawing.table.actions": "What can be done",
