@@ -17,6 +17,8 @@ export interface Settings {
   readonly language: Language;
   /** Dimension lines on the drawing. */
   readonly dimensions: boolean;
+  /** The tank from the side, from above, or both. */
+  readonly views: "side" | "top" | "both";
 }
 
 const key = "tidewright.settings";
@@ -26,6 +28,7 @@ const fallback: Settings = {
   theme: "system",
   language: browserLanguage(),
   dimensions: true,
+  views: "side",
 };
 
 /** The first of the reader's languages that the page can speak; English where it knows none of them. */
