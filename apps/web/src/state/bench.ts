@@ -8,15 +8,17 @@ import {
   type History,
   type Problem,
   record,
-  redo,
   startHistory,
   undo,
 } from "@tidewright/design";
 import { flushSync } from "react-dom";
+import { partTitle } from "../document/partTitle.ts";
 import { type EngineClient, startEngine } from "../engine/engineClient.ts";
 import { quickAssess } from "../engine/quickAssess.ts";
+import { words } from "../words/useWords.ts";
 import type { BenchState } from "./benchState.ts";
 import { markEdit, markShown } from "./editToPaint.ts";
+import { redoMine, undoMine } from "./ownSteps.ts";
 import { createStore, useStore } from "./store.ts";
 
 /** Nothing is on the table until `layFirst`; nobody draws the bench before. */
@@ -34,6 +36,7 @@ const store = createStore<BenchState>({
   dialog: undefined,
   refused: undefined,
   refusedEdit: undefined,
+  lookOnly: undefined,
   tab: "pumps",
   drawerOpen: false,
   source: undefined,
@@ -162,6 +165,42 @@ function settle(): void {
   }, settleTime);
 }
 
+/** True while a hand moves something on the page: nothing is laid under it. */
+export function isHandBusy(): boolean {
+  return pressed;
+}
+
+/** The document with all that was done to it, for those who keep it. */
+export function presentHistory(): History<Design> {
+  return store.get().history;
+}
+
+/** Lays a history on the table that has taken in what somebody else did. */
+export function layTaken(history: History<Design>): void {
+  lay(history, performance.now());
+}
+
+/** Tells of every change of the history; returns how to stop it. */
+export function watchHistory(listener: () => void): () => void {
+  let last = store.get().history;
+  return store.subscribe(() => {
+    const { history } = store.get();
+    if (history === last) return;
+    last = history;
+    listener();
+  });
+}
+
+/** Says why nothing may be changed here, or that it may. */
+export function lookOnly(why: string | undefined): void {
+  if (store.get().lookOnly !== why) store.patch({ lookOnly: why });
+}
+
+function refusal(): Problem | undefined {
+  const why = store.get().lookOnly;
+  return why === undefined ? undefined : { path: "", message: why, fix: words().say("keeping.lookOnlyFix") };
+}
+
 /** How edits of one drag or one field are held together, and when the drag is over. */
 export interface EditOptions {
   readonly dragKey?: string;
@@ -172,6 +211,11 @@ export interface EditOptions {
 /** Makes edits as one step if the document stays sound; else leaves it as it was and returns the first problem. */
 export function edit(edits: readonly Edit[], options: EditOptions = {}): Problem | undefined {
   const started = performance.now();
+  const refused = refusal();
+  if (refused !== undefined) {
+    store.patch({ refusedEdit: refused, said: refused.message });
+    return refused;
+  }
   const { history } = store.get();
   const recorded = record(history, edits, options.label ?? "edit", options.dragKey);
   const problem = recorded.problem ?? soundness(recorded.history.present);
@@ -227,26 +271,43 @@ export function takeOver(base: Design, design: Design, label: string): Problem |
   return problem;
 }
 
-/** Steps back by one edit. */
+/** Takes back the last step of one's own; what others did since stands. */
 export function undoEdit(): void {
-  step(undo, "Undone");
+  step(undoMine, "keeping.undone");
 }
 
-/** Makes the edit last undone again. */
+/** Makes the step last undone again. */
 export function redoEdit(): void {
-  step(redo, "Done again");
+  step(redoMine, "keeping.doneAgain");
 }
 
-function step(way: typeof undo, word: string): void {
+/** The last step that was made here and not by somebody else. */
+export const lastOwnStep = ({ past }: History<Design>) => past.at(-1);
+/** The next step that could be made again. */
+export const nextOwnStep = ({ future }: History<Design>) => future[0];
+
+function step(way: typeof undoMine, word: "keeping.undone" | "keeping.doneAgain"): void {
   const { history } = store.get();
-  const next = way(history);
-  if (next === history) return;
-  const label = (way === undo ? history.past.at(-1) : history.future[0])?.label ?? "edit";
-  lay(next, performance.now(), { said: `${word}: ${label}` });
+  const label = (way === undoMine ? lastOwnStep(history) : nextOwnStep(history))?.label ?? "";
+  const taken = way(history);
+  const at = taken.conflict?.[0]?.path;
+  const problem = taken.history === history ? undefined : soundness(taken.history.present);
+  const refused = refusal();
+  if (refused !== undefined) store.patch({ said: refused.message });
+  else if (at !== undefined || problem !== undefined) {
+    const part = partTitle(history.present, at ?? problem!.path);
+    store.patch({ said: words().say("keeping.stepBlocked", { step: label, part }) });
+  } else if (taken.history !== history)
+    lay(taken.history, performance.now(), { said: words().say(word, { step: label }) });
 }
 
 /** Lays another document on the table, as a step that can be undone: nothing unsaved is ever lost by opening. */
 export function openDesign(design: Design, said: string): void {
+  const refused = refusal();
+  if (refused !== undefined) {
+    store.patch({ said: refused.message });
+    return;
+  }
   const recorded = record(endDrag(store.get().history), { op: "set", path: "", value: design }, `open ${design.name}`);
   store.patch({
     history: recorded.history,

@@ -40,6 +40,8 @@ export interface BenchState {
   readonly refused: RefusedFile | undefined;
   /** An edit that was not made, and why; the document stands as it was. */
   readonly refusedEdit: Problem | undefined;
+  /** Why nothing may be changed here: an account that may only look. */
+  readonly lookOnly: string | undefined;
   readonly tab: DrawerTab;
   readonly drawerOpen: boolean;
   /** The number whose origin is being shown, and the element it was asked at. */

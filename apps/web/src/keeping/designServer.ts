@@ -1,0 +1,89 @@
+import { demoCatalogue } from "@tidewright/catalogue";
+import { checkDesign, type Design } from "@tidewright/design";
+import { type DesignHead, type Job, type Revision, revision, routes } from "@tidewright/protocol";
+import { type Answered, ask } from "../api/ask.ts";
+import type { ApartParcel, OutboxEvent, RevisionParcel, Stop, Theirs } from "./outbox.ts";
+
+/** A design as the server has it, or why not. */
+export type Opened =
+  | { readonly ok: true; readonly head: DesignHead; readonly latest: Theirs<Design> }
+  | { readonly ok: false; readonly event: Extract<OutboxEvent<Design>, { kind: "unreachable" | "stopped" }> };
+
+/** What a keeper asks of the server. */
+export interface DesignServer {
+  append(designId: string, parcel: RevisionParcel<Design>): Promise<OutboxEvent<Design>>;
+  setApart(designId: string, parcel: ApartParcel<Design>): Promise<OutboxEvent<Design>>;
+  open(designId: string): Promise<Opened>;
+  surroundings(head: DesignHead): Promise<{ readonly job?: Job; readonly siblings?: readonly DesignHead[] }>;
+}
+
+/** The server of this page, asked over HTTP. */
+export const designServer: DesignServer = {
+  async append(designId, parcel) {
+    const answer = await ask(routes.appendRevision, {
+      params: { designId },
+      ifMatch: parcel.base,
+      body: { document: parcel.document, editId: parcel.editId },
+    });
+    if (answer.ok) return { kind: "accepted", revision: answer.value.number };
+    if (answer.reason === "refused" && answer.problem.status === 412) {
+      const current = revision.safeParse(answer.problem.current);
+      if (current.success) return theirsEvent(current.data);
+      const opened = await designServer.open(designId);
+      return opened.ok ? { kind: "theirs", theirs: opened.latest } : opened.event;
+    }
+    return failed(answer);
+  },
+  async setApart(designId, parcel) {
+    const answer = await ask(routes.createVariant, {
+      params: { designId },
+      body: { id: parcel.designId, name: parcel.name, revision: parcel.base, document: parcel.document },
+    });
+    // An answer that was lost on the way: the variant of this very id is there already.
+    const known = !answer.ok && answer.reason === "refused" && answer.problem.status === 412;
+    return answer.ok || known ? { kind: "accepted", revision: 1 } : failed(answer);
+  },
+  async open(designId) {
+    const answer = await ask(routes.design, { params: { designId } });
+    if (!answer.ok) return { ok: false, event: failed(answer) };
+    const event = theirsEvent(answer.value.latest);
+    return event.kind === "theirs" ? { ok: true, head: answer.value.head, latest: event.theirs } : { ok: false, event };
+  },
+  async surroundings({ jobId }) {
+    const [job, siblings] = await Promise.all([
+      ask(routes.job, { params: { jobId } }),
+      ask(routes.designsOfJob, { params: { jobId } }),
+    ]);
+    return {
+      ...(job.ok ? { job: job.value } : {}),
+      ...(siblings.ok ? { siblings: siblings.value.items } : {}),
+    };
+  },
+};
+
+type Failure = Extract<OutboxEvent<Design>, { kind: "unreachable" | "stopped" }>;
+
+/** What was read is brought up to the document's present version; what this page cannot read stops it rather than harms. */
+function theirsEvent(read: Revision): Extract<OutboxEvent<Design>, { kind: "theirs" }> | Failure {
+  const reading = checkDesign(read.document, demoCatalogue);
+  if (reading.ok)
+    return {
+      kind: "theirs",
+      theirs: { revision: read.number, document: reading.design, author: read.author, editId: read.editId },
+    };
+  const [first] = reading.problems;
+  return stopped({ why: "refused", title: `${first?.path ?? ""}: ${first?.message ?? ""}`, detail: first?.fix ?? "" });
+}
+
+function failed(answer: Extract<Answered<unknown>, { ok: false }>): Failure {
+  if (answer.reason === "unreachable") return { kind: "unreachable" };
+  const { status, title, detail } = answer.problem;
+  if (status === 401) return stopped({ why: "signIn" });
+  if (status === 403) return stopped({ why: "notAllowed" });
+  if (status === 404) return stopped({ why: "gone" });
+  // Too many at once, a full disk, a fault of the server's: it may be well again later.
+  if (status === 429 || status >= 500) return { kind: "unreachable", retryAfter: 15_000, trouble: title };
+  return stopped({ why: "refused", title, detail });
+}
+
+const stopped = (stop: Stop): Failure => ({ kind: "stopped", stop });

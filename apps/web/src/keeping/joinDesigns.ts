@@ -1,0 +1,19 @@
+import { demoCatalogue } from "@tidewright/catalogue";
+import { checkDesign, type Design, mergeDocuments } from "@tidewright/design";
+import { sameDocument } from "./sameDocument.ts";
+
+/** Returns what two people made of one design joined, where it still is a sound design; else the places where they are at
+ *  odds. */
+export function joinDesigns(
+  base: Design,
+  mine: Design,
+  theirs: Design,
+): { readonly merged: Design } | { readonly paths: readonly string[] } {
+  if (sameDocument(base, mine)) return { merged: theirs };
+  if (sameDocument(base, theirs)) return { merged: mine };
+  const joined = mergeDocuments(base, mine, theirs);
+  if (!joined.ok) return { paths: joined.conflicts.map(({ path }) => path) };
+  // Each part may be sound alone and both together not: a chamber made smaller here, a baffle made higher there.
+  const reading = checkDesign(joined.merged, demoCatalogue);
+  return reading.ok ? { merged: reading.design } : { paths: reading.problems.map(({ path }) => path) };
+}

@@ -1,0 +1,40 @@
+import type { Words } from "@tidewright/words";
+import type { KeeperState } from "./keeper.ts";
+
+/** How a word on keeping is meant: all is well, in the making, or somebody should know. */
+export interface KeepingWord {
+  readonly text: string;
+  readonly tone: "well" | "busy" | "waits";
+  /** What would help, beside waiting. */
+  readonly help?: "signIn" | "file";
+}
+
+/** Returns the one quiet word on how things stand with a design.
+ *  kept   durable whether this browser keeps anything   signedOut whether nobody is signed in   -> KeepingWord */
+export function keepingWord(kept: KeeperState, durable: boolean, signedOut: boolean, { say }: Words): KeepingWord {
+  const { phase, changes, stop, trouble } = kept.outbox;
+  if (phase === "kept") {
+    if (signedOut) return { text: say("keeping.signedOut", { count: 0 }), tone: "waits", help: "signIn" };
+    return kept.reached
+      ? { text: say("keeping.kept"), tone: "well" }
+      : { text: say("keeping.keptOffline"), tone: "well" };
+  }
+  if (phase === "sending") return { text: say("keeping.keeping"), tone: "busy" };
+  const count = Math.max(1, changes);
+  if (phase === "waiting") {
+    if (!durable) return { text: say("keeping.waitsNowhere"), tone: "waits", help: "file" };
+    const text =
+      trouble === undefined ? say("keeping.waits", { count }) : say("keeping.waitsTrouble", { trouble, count });
+    return { text, tone: "waits" };
+  }
+  if (stop?.why === "signIn")
+    return { text: say("keeping.signedOut", { count: changes }), tone: "waits", help: "signIn" };
+  if (stop?.why === "notAllowed") return { text: say("keeping.notAllowed"), tone: "waits", help: "file" };
+  if (stop?.why === "refused")
+    return {
+      text: say("keeping.refused", { title: stop.title, detail: stop.detail }),
+      tone: "waits",
+      help: "file",
+    };
+  return { text: say("keeping.gone"), tone: "waits", help: "file" };
+}
