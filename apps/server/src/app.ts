@@ -1,0 +1,14 @@
+import type { Store } from "@tidewright/store";
+import type { Hono } from "hono";
+import type { Doors } from "./doors/doors.ts";
+
+/** A server that routes are mounted on: what it keeps, its doors, and the secret by which its own commands know it. */
+export interface App {
+  readonly hono: Hono;
+  readonly store: Store;
+  readonly doors: Doors;
+  /** Secret of `running.json`: whoever reads the data folder may ask for a backup. */
+  readonly localSecret: string;
+  /** Names of the routes that were mounted, as the interface's description must name them. */
+  readonly mounted: Set<string>;
+}

@@ -1,0 +1,74 @@
+import { randomBytes } from "node:crypto";
+import type { Store } from "@tidewright/store";
+import { Hono } from "hono";
+import type { App } from "./app.ts";
+import { type Doors, doorsOf } from "./doors/doors.ts";
+import { problemResponse, tellFailure } from "./http/tellFailure.ts";
+import { knownNames } from "./page/knownNames.ts";
+import { securityHeaders } from "./page/securityHeaders.ts";
+import { servePages } from "./page/servePages.ts";
+import { mountBackup } from "./routes/backup.ts";
+import { mountCustomers } from "./routes/customers.ts";
+import { mountDesigns } from "./routes/designs.ts";
+import { mountEvents, type StreamLimits } from "./routes/events.ts";
+import { mountJobs } from "./routes/jobs.ts";
+import { mountShop } from "./routes/shop.ts";
+
+/** What a server is built from. */
+export interface AppOptions {
+  readonly store: Store;
+  /** Address that it listens on. */
+  readonly host: string;
+  /** Further names by which it is reached. */
+  readonly names?: readonly string[];
+  readonly behindTls?: boolean;
+  /** Folder of the built screens. */
+  readonly web: string;
+  /** Folder with room for a second copy of what is kept, for backups; the system's own where none is given. */
+  readonly spare?: string;
+  /** Milliseconds since 1970. */
+  readonly now?: () => number;
+  readonly streams?: StreamLimits;
+  readonly doors?: Doors;
+}
+
+/** A built server, and what ends the streams that would keep it from stopping. */
+export interface BuiltApp extends App {
+  readonly closeStreams: () => void;
+}
+
+/** Returns the whole server: screens as built files, everything of the protocol under /api, and a sign of life.
+ *  options what it is built from   -> BuiltApp, which listens nowhere yet */
+export function buildApp(options: AppOptions): BuiltApp {
+  const { store, host, names = [], behindTls = false, web, spare, now } = options;
+  const hono = new Hono();
+  const doors = options.doors ?? doorsOf({ store, listensOn: host, behindTls, ...(now ? { now } : {}) });
+  const app: App = {
+    hono,
+    store,
+    doors,
+    localSecret: randomBytes(32).toString("base64url"),
+    mounted: new Set(),
+  };
+  hono.use(securityHeaders(behindTls));
+  hono.use(knownNames(host, names));
+  hono.onError((error, context) => tellFailure(context, error));
+  hono.notFound((context) =>
+    problemResponse({
+      type: "urn:tidewright:problem:not-found",
+      title: "There is nothing here",
+      status: 404,
+      detail: `nothing answers ${context.req.method} ${context.req.path}; /api/openapi.json lists what does`,
+    }),
+  );
+  hono.get("/healthz", (context) => context.json({ status: "ok" }));
+  hono.get("/robots.txt", (context) => context.text("User-agent: *\nDisallow: /\n"));
+  mountCustomers(app);
+  mountJobs(app);
+  mountDesigns(app);
+  mountShop(app);
+  mountBackup(app, spare);
+  const closeStreams = mountEvents(app, options.streams);
+  servePages(app, web);
+  return { ...app, closeStreams };
+}

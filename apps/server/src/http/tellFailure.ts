@@ -1,0 +1,44 @@
+import type { ProblemDetails } from "@tidewright/protocol";
+import { StoreFailure, type StoreFailureCode } from "@tidewright/store";
+import type { Context } from "hono";
+import { Refused } from "../doors/refusal.ts";
+
+/** How each failure of the store is told; what the sentence says to do is the store's own. */
+const statuses: Readonly<Record<StoreFailureCode, readonly [status: number, title: string]>> = {
+  diskFull: [507, "The disk of the server is full; nothing was kept of this change"],
+  unreachable: [503, "What is kept cannot be reached now"],
+  damaged: [500, "What is kept is damaged"],
+  inUse: [503, "What is kept is in use by another program"],
+  newer: [503, "What is kept was written by a newer program"],
+  notEmpty: [409, "There is something already"],
+};
+
+/** Returns the response of problem details.
+ *  details; headers besides   -> Response
+ *  Source: RFC 9457, section 3. */
+export function problemResponse(details: ProblemDetails, headers: Readonly<Record<string, string>> = {}): Response {
+  return new Response(JSON.stringify(details), {
+    status: details.status,
+    headers: { ...headers, "Content-Type": "application/problem+json" },
+  });
+}
+
+/** Returns what a sender is told of a failure: why the request was refused, what ails the disk or the database, or that the
+ *  fault is ours, whose particulars go to the standard error and to nobody else.
+ *  context of the request; error thrown   -> Response */
+export function tellFailure(context: Context, error: unknown): Response {
+  if (error instanceof Refused) return problemResponse(error.details, error.headers);
+  const message = error instanceof Error ? error.message : String(error);
+  process.stderr.write(`${context.req.method} ${context.req.path}: ${message}\n`);
+  if (error instanceof StoreFailure) {
+    const [status, title] = statuses[error.code];
+    const type = `urn:tidewright:problem:store-${error.code.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
+    return problemResponse({ type, title, status, detail: message }, status === 503 ? { "Retry-After": "5" } : {});
+  }
+  return problemResponse({
+    type: "urn:tidewright:problem:our-fault",
+    title: "Tidewright failed, and the fault is its own",
+    status: 500,
+    detail: "the request may be right; the server's own output says more",
+  });
+}

@@ -1,0 +1,60 @@
+import { routes } from "@tidewright/protocol";
+import type { App } from "../app.ts";
+import { kept } from "../doors/kept.ts";
+import { badInput, notThere } from "../doors/refusal.ts";
+import { mount } from "../http/mount.ts";
+import { checkDocument } from "./checkDocument.ts";
+
+/** Designs and variants with their whole history; a document that cannot be read is not kept. */
+export function mountDesigns(app: App): void {
+  const { designs, jobs } = app.store;
+  const open = async (designId: string) => {
+    const found = await designs.find(designId);
+    if (!found) throw notThere(`There is no design "${designId}".`);
+    return found;
+  };
+  mount(app, routes.designsOfJob, async ({ params: { jobId } }) => {
+    const items = await designs.ofJob(jobId);
+    // An empty list of a job that is not there would read as a job without designs.
+    if (items.length === 0 && !(await jobs.find(jobId))) throw notThere(`There is no job "${jobId}".`);
+    return { items };
+  });
+  mount(app, routes.createDesign, async ({ params: { jobId }, body, by }) => {
+    await checkDocument(app, body.document);
+    return kept(await designs.create({ ...body, jobId, document: body.document }, by));
+  });
+  mount(app, routes.design, async ({ params: { designId } }) => {
+    const [head, latest] = await Promise.all([open(designId), designs.latest(designId)]);
+    if (!latest) throw new Error(`design ${designId} has no revision`);
+    // Somebody may have written between the two readings: the document decides.
+    return { head: { ...head, revision: latest.number }, latest };
+  });
+  mount(app, routes.appendRevision, async ({ params: { designId }, expected, body, by }) => {
+    await checkDocument(app, body.document);
+    const { document, ...options } = body;
+    return kept(await designs.append(designId, expected, document, by, options));
+  });
+  mount(app, routes.revisions, async ({ params: { designId }, query }) => {
+    await open(designId);
+    return { items: await designs.history(designId, { limit: 100, ...query }) };
+  });
+  mount(app, routes.revision, async ({ params: { designId, number } }) => {
+    const found = await designs.revision(designId, revisionNumber(number));
+    if (!found) throw notThere(`There is no revision ${number} of a design "${designId}".`);
+    return found;
+  });
+  mount(app, routes.nameRevision, async ({ params: { designId, number }, body, by }) =>
+    kept(await designs.nameVersion(designId, revisionNumber(number), body.name, by)),
+  );
+  mount(app, routes.createVariant, async ({ params: { designId }, body, by }) => {
+    if (body.document !== undefined) await checkDocument(app, body.document);
+    return kept(await designs.duplicate(designId, body, by));
+  });
+}
+
+function revisionNumber(text: string): number {
+  if (/^[1-9]\d{0,8}$/.test(text)) return Number(text);
+  throw badInput([
+    { path: "{number}", message: "is no number of a revision", value: text, fix: "give a whole number from 1" },
+  ]);
+}

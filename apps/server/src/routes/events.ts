@@ -1,0 +1,112 @@
+import { routes } from "@tidewright/protocol";
+import type { StoreChange } from "@tidewright/store";
+import type { App } from "../app.ts";
+import { allowed } from "../doors/asker.ts";
+import { Refused } from "../doors/refusal.ts";
+import { senderKey, whoAsks } from "../doors/whoAsks.ts";
+import { mount } from "../http/mount.ts";
+
+/** How event streams are kept: time between signs of life [ms], streams at once, in all and of one sender, and how many
+ *  bytes may wait for a screen that does not read. */
+export interface StreamLimits {
+  readonly heartbeat: number;
+  readonly most: number;
+  readonly mostOfSender: number;
+  readonly mostWaiting: number;
+}
+
+/** Proxies close what is silent for a minute. */
+const usual: StreamLimits = { heartbeat: 20_000, most: 500, mostOfSender: 100, mostWaiting: 256 * 1024 };
+
+/** Tells of every change as it is kept.
+ *  Events are not kept for those who were away: a stream begins with `refetch` where the browser says that it lost one, and
+ *  a screen that reads too slowly is cut off, which brings it back the same way.
+ *  app; limits   -> what closes every stream, for the end of the server
+ *  Source: WHATWG HTML, 9.2 server-sent events. */
+export function mountEvents(app: App, limits: StreamLimits = usual): () => void {
+  const streams = new Set<Stream>();
+  app.store.watch((change) => {
+    const text = `event: change\nid: ${Date.now().toString(36)}\ndata: ${JSON.stringify(change satisfies StoreChange)}\n\n`;
+    for (const stream of streams) stream.send(text);
+  });
+  mount(app, routes.events, ({ bearings, request }) => {
+    const sender = senderKey(app.doors, bearings);
+    const ofSender = [...streams].filter((each) => each.sender === sender).length;
+    if (streams.size >= limits.most || ofSender >= limits.mostOfSender) throw tooManyStreams();
+    const stillAllowed = async () =>
+      allowed(await whoAsks(app.doors, bearings), routes.events.access) === "yes" ? undefined : stream.close();
+    const stream = openStream(sender, limits, stillAllowed, () => streams.delete(stream));
+    streams.add(stream);
+    stream.send(request.headers.has("Last-Event-ID") ? "event: refetch\ndata: {}\n\n" : ": open\n\n");
+    request.signal.addEventListener("abort", stream.close, { once: true });
+    return new Response(stream.body, {
+      headers: { "Content-Type": "text/event-stream", "X-Accel-Buffering": "no" },
+    });
+  });
+  return () => {
+    for (const stream of streams) stream.close();
+  };
+}
+
+interface Stream {
+  readonly sender: string;
+  readonly body: ReadableStream<Uint8Array>;
+  readonly send: (text: string) => void;
+  readonly close: () => void;
+}
+
+/** A stream that stays open until somebody closes it. Whoever lost the right to listen is found at each sign of life. */
+function openStream(
+  sender: string,
+  { heartbeat, mostWaiting }: StreamLimits,
+  check: () => Promise<void>,
+  closed: () => void,
+): Stream {
+  const encoder = new TextEncoder();
+  let controller: ReadableStreamDefaultController<Uint8Array> | undefined;
+  const beat = setInterval(() => {
+    send(": still here\n\n");
+    check().catch(close);
+  }, heartbeat);
+  beat.unref();
+  const close = (): void => {
+    if (controller === undefined) return;
+    const ended = controller;
+    controller = undefined;
+    clearInterval(beat);
+    closed();
+    try {
+      ended.close();
+    } catch {
+      // The browser went first.
+    }
+  };
+  const send = (text: string): void => {
+    if (controller === undefined) return;
+    if ((controller.desiredSize ?? 0) < -mostWaiting) return close();
+    controller.enqueue(encoder.encode(text));
+  };
+  const body = new ReadableStream<Uint8Array>(
+    {
+      start: (given) => {
+        controller = given;
+      },
+      cancel: () => {
+        close();
+      },
+    },
+    { highWaterMark: 0, size: (chunk) => chunk?.byteLength ?? 0 },
+  );
+  return { sender, body, send, close };
+}
+
+const tooManyStreams = (): Refused =>
+  new Refused(
+    {
+      type: "urn:tidewright:problem:too-many",
+      title: "Too many screens listen already",
+      status: 429,
+      detail: "close some of them, or try again in 30 s",
+    },
+    { "Retry-After": "30" },
+  );
