@@ -1,13 +1,13 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { openFile } from "../document/files.ts";
-import { Elevation, type ElevationProps } from "../drawing/index.ts";
+import { benchHands, Elevation } from "../drawing/index.ts";
 import { FilmKeeper } from "../film/FilmKeeper.tsx";
 import { FilmStage } from "../film/FilmStage.tsx";
 import { useFilm } from "../film/filmState.ts";
 import { useSafeLine } from "../film/useSafeLine.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { SourcePopover } from "../provenance/SourcePopover.tsx";
-import { dropDrag, edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
+import { isUnsaved, redoEdit, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
 import { isWideScreen, useWideScreen } from "../state/useWideScreen.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
@@ -96,9 +96,7 @@ function Drawing() {
             design={assessed.design}
             assessment={assessed.assessment}
             selection={selection}
-            onSelect={select}
-            onEdit={drag}
-            onDrop={dropDrag}
+            hands={benchHands}
             format={format}
             ruled={ruled}
             showDimensions={dimensions && height > roomForDimensions}
@@ -109,8 +107,6 @@ function Drawing() {
     </section>
   );
 }
-
-const drag: ElevationProps["onEdit"] = (edits, options) => edit(edits, { ...options, label: "drag" });
 
 /** Height for the drawing [px]: on a wide screen what the layout leaves, else what lets something of the rest be seen. */
 function useFreeHeight(frame: RefObject<HTMLElement | null>): number | undefined {

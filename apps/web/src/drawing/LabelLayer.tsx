@@ -1,14 +1,14 @@
 import { flagRadius, labelType, type PlacedFlag, type PlacedLabel } from "@tidewright/editor";
 import { memo } from "react";
 
-/** Numbers on the parts they belong to, with leaders. */
-export const LabelLayer = memo(function LabelLayer({
-  labels,
-  onSelect,
-}: {
+interface LabelsProps {
   readonly labels: readonly PlacedLabel[];
-  readonly onSelect: (path: string) => void;
-}) {
+  /** For a picture without a chart of states; there a press on a label says itself which part it is about. */
+  readonly onSelect?: (path: string) => void;
+}
+
+/** Numbers on the parts they belong to, with leaders. */
+export const LabelLayer = memo(function LabelLayer({ labels, onSelect }: LabelsProps) {
   return (
     <g aria-hidden="true">
       {labels.map(({ path, leader, anchor, lines }) =>
@@ -20,7 +20,12 @@ export const LabelLayer = memo(function LabelLayer({
         ) : null,
       )}
       {labels.map(({ path, rect, lines, emphasis, align }) => (
-        <g key={path} className={emphasis ? "tw-label tw-labelHeld" : "tw-label"} onClick={() => onSelect(path)}>
+        <g
+          key={path}
+          className={emphasis ? "tw-label tw-labelHeld" : "tw-label"}
+          data-over={path}
+          onClick={onSelect && (() => onSelect(path))}
+        >
           <rect {...rect} rx={2} className="tw-labelGround" />
           {numbered(lines).map(({ line, i, id }) => (
             <text
@@ -43,13 +48,7 @@ export const LabelLayer = memo(function LabelLayer({
 const numbered = (lines: readonly string[]) => lines.map((line, i) => ({ line, i, id: `line ${i}` }));
 
 /** Numbered findings at their parts: a triangle for danger, a diamond for a warning, a ring for a notice. */
-export const FlagLayer = memo(function FlagLayer({
-  flags,
-  onSelect,
-}: {
-  readonly flags: readonly PlacedFlag[];
-  readonly onSelect: (path: string) => void;
-}) {
+export const FlagLayer = memo(function FlagLayer({ flags }: { readonly flags: readonly PlacedFlag[] }) {
   return (
     <g aria-hidden="true">
       {flags.map(({ flag, at, more }) => (
@@ -57,7 +56,7 @@ export const FlagLayer = memo(function FlagLayer({
           key={flag.number}
           transform={`translate(${at.x} ${at.y})`}
           className={`tw-flag tw-flag-${flag.severity}`}
-          onClick={() => onSelect(flag.path)}
+          data-over={flag.path}
         >
           <circle r={22} className="tw-hit" />
           <path d={flagPath[flag.severity]} className="tw-flagShape" />

@@ -1,12 +1,10 @@
-import { type Format, type Handle, type Scene, type ScenePart, spokenText, type View } from "@tidewright/editor";
-import { type KeyboardEvent, memo } from "react";
+import { type Format, type Scene, type ScenePart, spokenText, type View } from "@tidewright/editor";
+import { memo } from "react";
 
 interface TargetProps {
   readonly view: View;
   readonly format: Format;
   readonly onSelect: (path: string | undefined) => void;
-  /** Steps along the handle's axis; large with Shift. */
-  readonly onNudge: (handle: Handle, steps: number, large: boolean) => void;
 }
 
 interface TargetsProps extends TargetProps {
@@ -14,7 +12,7 @@ interface TargetsProps extends TargetProps {
   readonly selection: string | undefined;
 }
 
-/** Every part as a stop for the keyboard, in the order of flow; arrows move what can be moved. */
+/** Every part as a stop for the keyboard, in the order of flow; what its keys do is for the chart of states to say. */
 export const PartTargets = memo(function PartTargets({ scene, selection, ...rest }: TargetsProps) {
   return (
     <g>
@@ -30,17 +28,9 @@ interface OneProps extends TargetProps {
   readonly held: boolean;
 }
 
-const Target = memo(function Target({ part, view, format, held, onSelect, onNudge }: OneProps) {
+const Target = memo(function Target({ part, view, format, held, onSelect }: OneProps) {
   const at = view.toScreen(part.anchor);
   const { handle } = part;
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = arrowStep(event.key, handle);
-    if (handle && step !== 0) onNudge(handle, step, event.shiftKey || event.key.startsWith("Page"));
-    else if (event.key === "Enter" || event.key === " ") onSelect(part.path);
-    else if (event.key === "Escape") onSelect(undefined);
-    else return;
-    event.preventDefault();
-  };
   const slider = handle
     ? {
         role: "slider",
@@ -57,7 +47,6 @@ const Target = memo(function Target({ part, view, format, held, onSelect, onNudg
       aria-label={spokenText(part, format)}
       data-path={part.path}
       className={held ? "tw-target tw-targetHeld" : "tw-target"}
-      onKeyDown={onKeyDown}
       onFocus={(event) => {
         if (event.currentTarget.matches(":focus-visible")) onSelect(part.path);
       }}
@@ -67,10 +56,3 @@ const Target = memo(function Target({ part, view, format, held, onSelect, onNudg
     </g>
   );
 });
-
-function arrowStep(key: string, handle: Handle | undefined): number {
-  if (!handle) return 0;
-  if (key === "ArrowUp" || key === "ArrowRight" || key === "PageUp") return 1;
-  if (key === "ArrowDown" || key === "ArrowLeft" || key === "PageDown") return -1;
-  return 0;
-}

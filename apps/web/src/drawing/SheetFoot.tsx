@@ -29,6 +29,13 @@ export function SheetFoot({
   const left = view.width - 6 - cell * cells.length - nameWidth;
   return (
     <g aria-hidden="true">
+      <rect
+        x={6}
+        y={top + 2}
+        width={Math.max(0, view.width - 12)}
+        height={Math.max(0, view.foot - 8)}
+        className="tw-paper"
+      />
       <rect x={5.5} y={5.5} width={view.width - 11} height={view.height - 11} className="tw-sheet" />
       <g transform={`translate(18 ${narrow ? top + 20 : top + 30})`}>
         {bar.ticks.map((tick, i) => {

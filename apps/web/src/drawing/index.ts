@@ -1,1 +1,2 @@
 export { Elevation, type ElevationProps } from "./Elevation.tsx";
+export { benchHands, type SheetHands } from "./sheetHands.ts";

@@ -1,6 +1,6 @@
 import type { Assessment } from "@tidewright/advice";
 import { memo, type ReactNode, useId, useLayoutEffect, useMemo, useRef } from "react";
-import { Hatches } from "../drawing/Elevation.tsx";
+import { Hatches } from "../drawing/Hatches.tsx";
 import "../drawing/elevation.css";
 import {
   type Format,

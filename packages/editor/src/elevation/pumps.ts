@@ -72,7 +72,11 @@ function pumpSpots(builder: SceneBuilder, loop: Loop): Point[] {
   const chamber = frame.chambers.find((one) => `sump.${one.id}` === loop.from.place) ?? frame.chambers.at(-1)!;
   const heights = loop.pumps.map((pump) => pumpElevation(builder, pump));
   if (placed === "inSump") {
-    const gap = Math.min(0.17, (chamber.x1 - chamber.x0) / (count + 0.4));
+    // Every pump of the chamber has its share of it, whichever loop it belongs to.
+    const total = builder.design.loops
+      .filter((other) => other.from.place === loop.from.place && other.pumps[0]!.placed === "inSump")
+      .reduce((sum, other) => sum + other.pumps.length, 0);
+    const gap = Math.min(0.17, (chamber.x1 - chamber.x0) / (total + 0.4));
     const used = builder.shapes.filter(
       (shape) =>
         shape.kind === "symbol" && shape.symbol === "pump" && shape.at.x > chamber.x0 && shape.at.x < chamber.x1,

@@ -1,0 +1,63 @@
+import type { Design } from "@tidewright/design";
+import { actionsFor, type PlacedLabel, type Point, type View } from "@tidewright/editor";
+import { type ReactNode, useLayoutEffect, useRef } from "react";
+import { useWords } from "../words/useWords.ts";
+import type { Sheet } from "./useSheet.ts";
+
+interface Props {
+  readonly design: Design;
+  readonly path: string;
+  readonly name: string;
+  readonly label: PlacedLabel | undefined;
+  readonly anchor: Point;
+  readonly view: View;
+  readonly sheet: Sheet;
+}
+
+/** What can be done with the part in hand, at the part; on a phone it lies at the foot of the drawing. */
+export function ContextBar({ design, path, name, label, anchor, view, sheet }: Props): ReactNode {
+  const { say } = useWords();
+  const bar = useRef<HTMLDivElement>(null);
+  const actions = actionsFor(design, path);
+  const narrow = view.width < 560;
+  useLayoutEffect(() => {
+    const element = bar.current;
+    if (element === null || narrow) return;
+    const { offsetWidth: width, offsetHeight: height } = element;
+    const rect = label?.rect ?? { x: anchor.x - 10, y: anchor.y - 14, width: 20, height: 28 };
+    const below = rect.y + rect.height + 6;
+    const bottom = view.height - view.foot - 8;
+    // Below the label where there is room, else above it; never over the part itself.
+    const hidesPart = (y: number) =>
+      anchor.y > y - 12 && anchor.y < y + height + 12 && anchor.x > rect.x - 12 && anchor.x < rect.x + width + 12;
+    const fits = (y: number) => y > 48 && y + height < bottom;
+    const above = rect.y - height - 6;
+    const y =
+      [below, above].find((one) => fits(one) && !hidesPart(one)) ??
+      [anchor.y + 22, anchor.y - height - 22, bottom - height].find(fits) ??
+      bottom - height;
+    const x = Math.max(10, Math.min(rect.x, view.width - width - 10));
+    element.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px)`;
+  });
+  if (actions.length === 0) return null;
+  return (
+    <div
+      ref={bar}
+      className={narrow ? "tw-bar tw-barFoot" : "tw-bar"}
+      role="toolbar"
+      aria-label={say("drawing.bar.name", { part: name })}
+    >
+      {actions.map(({ action, name: text, key }) => (
+        <button
+          key={action}
+          type="button"
+          data-act={action}
+          title={key === undefined ? undefined : `${say(text)} (${key})`}
+          onClick={() => sheet.send({ kind: "act", action, path })}
+        >
+          {say(text)}
+        </button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,43 @@
+import type { Design } from "@tidewright/design";
+import { choiceLooks, type SheetState } from "@tidewright/editor";
+import type { Words } from "@tidewright/words";
+import type { ReactNode } from "react";
+import { useWords } from "../words/useWords.ts";
+import type { Sheet } from "./useSheet.ts";
+
+/** What the hand has to do next, or why something was not done. */
+export function SheetPrompt({ sheet, design }: { readonly sheet: Sheet; readonly design: Design }): ReactNode {
+  const words = useWords();
+  const { state, refused } = sheet;
+  const prompt = promptOf(state, design, words);
+  return (
+    <div className="tw-prompt" data-busy={prompt === undefined ? undefined : ""}>
+      <div role="status">{prompt === undefined ? null : <p>{prompt}</p>}</div>
+      <div role="alert">{refused === undefined ? null : <p className="tw-refused">{refused}</p>}</div>
+      {prompt === undefined ? null : (
+        <button type="button" onClick={() => sheet.send({ kind: "tool", tool: "stop" })}>
+          {words.say("drawing.prompt.stop")}
+        </button>
+      )}
+    </div>
+  );
+}
+
+function promptOf(state: SheetState, design: Design, words: Words): string | undefined {
+  if (state.kind === "InsertingPart")
+    return words.say(state.spot === undefined ? "drawing.prompt.insert" : "drawing.prompt.insertHere", {
+      part: words.say(choiceLooks[state.choice].name),
+    });
+  if (state.kind !== "RoutingRun") return undefined;
+  if (state.from === undefined) return words.say("drawing.prompt.routeFrom");
+  return words.say("drawing.prompt.routeTo", {
+    from: placeName(state.from.kind === "place" ? state.from.place : undefined, design, words),
+  });
+}
+
+function placeName(place: string | undefined, design: Design, { say }: Words): string {
+  if (place === undefined) return say("drawing.place.line");
+  if (place === "display" || place === "overflowBox") return say(`drawing.place.${place}`);
+  const chamber = design.sump.chambers.find(({ id }) => `sump.${id}` === place);
+  return say("drawing.place.chamber", { name: chamber?.name ?? chamber?.id ?? "" });
+}
