@@ -1,9 +1,11 @@
 import type { Assessment, DrainState } from "@tidewright/advice";
+import type { MessageKey, Words } from "@tidewright/words";
 import { type ReactNode, useEffect, useState } from "react";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import type { ProvenanceId } from "../provenance/provenance.ts";
 import { Sourced } from "../provenance/Sourced.tsx";
 import { useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { Glyph } from "./Glyph.tsx";
 
 interface FigureProps {
@@ -41,13 +43,13 @@ const load = (drain: DrainState) => (drain.capacity.quiet > 0 ? drain.flow / lim
 const limitOf = (drain: DrainState) =>
   drain.kind === "throttledSiphon" ? drain.capacity.siphon : drain.capacity.quiet;
 
-function drainVerdict(drain: DrainState): { word: string; off: boolean } {
+function drainVerdict(drain: DrainState): { word: MessageKey; off: boolean } {
   const { quiet, practice, siphon } = drain.capacity;
-  if (drain.flow > siphon) return { word: "beyond a full siphon", off: true };
-  if (drain.kind === "throttledSiphon") return { word: "full siphon, quiet", off: false };
-  if (drain.flow > practice) return { word: "beyond common practice", off: true };
-  if (drain.flow > quiet) return { word: "drags air: noisy", off: true };
-  return { word: "quiet", off: false };
+  if (drain.flow > siphon) return { word: "bench.drain.beyondSiphon", off: true };
+  if (drain.kind === "throttledSiphon") return { word: "bench.drain.fullSiphon", off: false };
+  if (drain.flow > practice) return { word: "bench.drain.beyondPractice", off: true };
+  if (drain.flow > quiet) return { word: "bench.drain.noisy", off: true };
+  return { word: "bench.drain.quiet", off: false };
 }
 
 /** What was asked, answered in one sentence. */
@@ -56,16 +58,18 @@ export function AnswerSentence() {
   const fault = useBench((state) => state.fault);
   const behind = useBench((state) => state.assessed?.design !== state.history.present);
   const format = useFormat();
-  const words =
+  const words = useWords();
+  const { say } = words;
+  const told =
     fault !== undefined
-      ? `The engine stopped: ${fault}. The document is unharmed; undo the last edit or save it.`
+      ? say("bench.answer.fault", { fault })
       : assessed === undefined
-        ? "Solving the system…"
-        : sentence(assessed.assessment, format);
+        ? say("bench.answer.solving")
+        : sentence(assessed.assessment, format, words);
   return (
-    <section className="answer" aria-label="Answer" aria-busy={behind}>
-      <p className="answer-sentence">{words}</p>
-      <Spoken words={words} />
+    <section className="answer" aria-label={say("bench.answer")} aria-busy={behind}>
+      <p className="answer-sentence">{told}</p>
+      <Spoken words={told} />
     </section>
   );
 }
@@ -98,6 +102,7 @@ const mainLoopOf = (assessment: Assessment): number =>
 export function AnswerFigures() {
   const assessed = useBench((state) => state.assessed);
   const format = useFormat();
+  const { say } = useWords();
   if (assessed === undefined) return null;
   const { assessment } = assessed;
   const mainLoop = mainLoopOf(assessment);
@@ -117,70 +122,78 @@ export function AnswerFigures() {
   const wet = assessment.sump.margin < 0;
 
   return (
-    <section className="answer-numbers" aria-label="The answer in numbers">
+    <section className="answer-numbers" aria-label={say("bench.answer.numbers")}>
       <dl className="answer-figures">
         <Figure
-          label="Pump"
+          label={say("bench.figure.pump")}
           of="pump"
           index={pumpPlace}
-          value={nameOf(pumps) ?? "none"}
-          note={pumps[0] ? `at ${Math.round(pumps[0].speed * 100)} %` : "choose one below"}
+          value={nameOf(pumps) ?? say("bench.figure.none")}
+          note={
+            pumps[0]
+              ? say("bench.figure.speed", { share: format.perCent(pumps[0].speed) })
+              : say("bench.figure.chooseBelow")
+          }
         />
         <Figure
-          label="Flow"
+          label={say("bench.figure.flow")}
           of="flow"
           index={mainLoop}
           value={format(loop?.flow ?? 0, "flow")}
-          note={`against ${format(loop?.totalHead ?? 0, "head")}`}
+          note={say("bench.figure.against", { head: format(loop?.totalHead ?? 0, "head") })}
         />
         <Figure
-          label="Turnover"
+          label={say("bench.figure.turnover")}
           of="turnover"
           value={format(value, "turnover")}
           off={turnoverOff}
-          note={wish ? `wished ${format(wish[0], "turnover")} to ${format(wish[1], "turnover")}` : "nothing wished"}
+          note={
+            wish
+              ? say("bench.figure.wished", { low: format(wish[0], "turnover"), high: format(wish[1], "turnover") })
+              : say("bench.figure.nothingWished")
+          }
         />
         {drain && verdict ? (
           <Figure
-            label={`Drain: ${drain.name}`}
+            label={say("bench.figure.drain", { name: drain.name })}
             of="drain"
             index={worst}
             value={format(drain.flow, "flow")}
             off={verdict.off}
-            note={verdict.word}
+            note={say(verdict.word)}
           />
         ) : null}
         <Figure
-          label="Power cut"
+          label={say("bench.figure.powerCut")}
           of="powerCut"
           value={
             wet
-              ? `${format(-assessment.sump.margin, "volume")} over`
-              : `${format(assessment.sump.margin, "volume")} left`
+              ? say("bench.figure.over", { volume: format(-assessment.sump.margin, "volume") })
+              : say("bench.figure.left", { volume: format(assessment.sump.margin, "volume") })
           }
           off={wet}
-          note={wet ? "the floor gets wet" : "room in the sump"}
+          note={wet ? say("bench.figure.floorWet") : say("bench.figure.roomInSump")}
         />
         <Figure
-          label="Power"
+          label={say("bench.figure.power")}
           of="watts"
           value={format(assessment.power.watts, "power")}
-          note={`${format(assessment.power.annualEnergy, "energy")} a year`}
+          note={say("bench.figure.energyAYear", { energy: format(assessment.power.annualEnergy, "energy") })}
         />
         <Figure
-          label="Running cost"
+          label={say("bench.figure.runningCost")}
           of="annualCost"
           value={format.sum(assessment.power.annualCost, assessment.power.tariffCurrency)}
-          note="a year"
+          note={say("bench.figure.aYear")}
         />
         <Figure
-          label="Findings"
+          label={say("bench.figure.findings")}
           of="dangers"
-          value={dangers === 0 ? "no danger" : `${dangers} ${dangers === 1 ? "danger" : "dangers"}`}
+          value={say("bench.figure.dangers", { count: dangers })}
           off={dangers > 0}
           note={
             <>
-              {dangers > 0 ? <Glyph severity="danger" /> : null} {warnings} {warnings === 1 ? "warning" : "warnings"}
+              {dangers > 0 ? <Glyph severity="danger" /> : null} {say("bench.figure.warnings", { count: warnings })}
             </>
           }
         />
@@ -198,15 +211,17 @@ function nameOf(pumps: readonly { readonly label: string }[]): string | undefine
     : pumps.map(({ label }) => label).join(" + ");
 }
 
-function sentence(assessment: Assessment, format: ScreenFormat): string {
+function sentence(assessment: Assessment, format: ScreenFormat, { say }: Words): string {
   const mainLoop = mainLoopOf(assessment);
   const loop = assessment.loops[mainLoop];
-  const who = nameOf(assessment.pumps.filter((pump) => pump.loop === mainLoop && pump.ref !== undefined));
-  if (loop === undefined || who === undefined) return "No pump chosen yet: “Which pump” below names those that fit.";
+  const pump = nameOf(assessment.pumps.filter((each) => each.loop === mainLoop && each.ref !== undefined));
+  if (loop === undefined || pump === undefined) return say("bench.answer.noPump");
   const { value, wish } = assessment.turnover.return;
-  const moves = `${who} moves ${format(loop.flow, "flow")} against ${format(loop.totalHead, "head")}`;
-  if (wish === undefined) return `${moves}.`;
-  const fits = value < wish[0] ? "less than wished" : value > wish[1] ? "more than wished" : "as wished";
-  const times = format(value, "turnover").replace(/\/h$/, " times an hour");
-  return `${moves}: ${times} through the sump, ${fits}.`;
+  const moves = { pump, flow: format(loop.flow, "flow"), head: format(loop.totalHead, "head") };
+  if (wish === undefined) return say("bench.answer.moves", moves);
+  return say("bench.answer.movesWish", {
+    ...moves,
+    fits: value < wish[0] ? "less" : value > wish[1] ? "more" : "as",
+    turnover: say("bench.answer.timesAnHour", { times: format.bare(value, "turnover") }),
+  });
 }

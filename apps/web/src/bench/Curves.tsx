@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import { CurvePicture } from "../curves/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { FaultScreen } from "./FaultScreen.tsx";
 
 /** Height of the picture [px]: as much as a side column spares. */
@@ -16,17 +17,18 @@ export function Curves() {
   const [chosen, setChosen] = useState(0);
   const [open, setOpen] = useState(true);
   const format = useFormat();
+  const { say } = useWords();
   const place = Math.min(held ?? chosen, (curves?.loops.length ?? 1) - 1);
   const pumps = useMemo(() => curves?.pumps.filter(({ loop }) => loop === place), [curves, place]);
   const loop = curves?.loops[place];
   const now = assessment?.loops[place] ?? loop;
   if (assessment === undefined || loop === undefined || now === undefined || pumps === undefined) return null;
   return (
-    <section className="curves" aria-label="Pump curve and system curve">
+    <section className="curves" aria-label={say("bench.curves.label")}>
       <header className="curves-head">
         <h2 className="section-title">
           <button type="button" className="disclose" aria-expanded={open} onClick={() => setOpen(!open)}>
-            Curve
+            {say("bench.curves.title")}
           </button>
         </h2>
         {assessment.loops.length === 1 ? (
@@ -34,7 +36,7 @@ export function Curves() {
         ) : (
           <select
             className="select"
-            aria-label="Loop shown"
+            aria-label={say("bench.curves.loop")}
             value={place}
             onChange={(event) => setChosen(Number(event.target.value))}
             disabled={held !== undefined}
@@ -48,7 +50,7 @@ export function Curves() {
         )}
       </header>
       {open ? (
-        <FaultScreen what="the curve" again={assessment}>
+        <FaultScreen what={say("bench.curves.what")} again={assessment}>
           <CurvePicture
             loop={loop}
             pumps={pumps}

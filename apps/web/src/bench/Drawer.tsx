@@ -3,23 +3,19 @@ import { SafetySheet } from "../film/SafetySheet.tsx";
 import { show, useBench } from "../state/bench.ts";
 import type { DrawerTab } from "../state/benchState.ts";
 import { useWideScreen } from "../state/useWideScreen.ts";
+import { useWords } from "../words/useWords.ts";
 import { CostSheet } from "./CostSheet.tsx";
 import { Levers } from "./Levers.tsx";
 import { PartsTable } from "./PartsTable.tsx";
 import { RankingTable } from "./RankingTable.tsx";
 
-const tabs: readonly (readonly [DrawerTab, string])[] = [
-  ["pumps", "Which pump"],
-  ["levers", "What helps"],
-  ["parts", "Parts"],
-  ["sheet", "Costs"],
-  ["safety", "Over time"],
-];
+const tabs: readonly DrawerTab[] = ["pumps", "levers", "parts", "sheet", "safety"];
 
 /** The sections under the drawing, one at a time; pressing the open one shuts the drawer on a wide screen. */
 export function Drawer() {
   const tab = useBench((state) => state.tab);
   const open = useBench((state) => state.drawerOpen);
+  const { say } = useWords();
   // What cannot be seen is not drawn: a drag has one frame for everything that can.
   const seen = useWideScreen() ? open : true;
   const list = useRef<HTMLDivElement>(null);
@@ -27,15 +23,15 @@ export function Drawer() {
     const by = event.key === "ArrowRight" ? 1 : event.key === "ArrowLeft" ? -1 : 0;
     if (by === 0) return;
     event.preventDefault();
-    const place = (tabs.findIndex(([id]) => id === tab) + by + tabs.length) % tabs.length;
-    show({ tab: tabs[place]![0], drawerOpen: true });
+    const place = (tabs.indexOf(tab) + by + tabs.length) % tabs.length;
+    show({ tab: tabs[place]!, drawerOpen: true });
     list.current?.querySelectorAll<HTMLElement>('[role="tab"]')[place]?.focus();
   };
   return (
-    <section className="drawer" data-open={open ? "" : undefined} aria-label="Under the drawing">
+    <section className="drawer" data-open={open ? "" : undefined} aria-label={say("bench.drawer.label")}>
       <div className="drawer-bar">
-        <div className="tabs" role="tablist" aria-label="Sections" ref={list}>
-          {tabs.map(([id, label]) => (
+        <div className="tabs" role="tablist" aria-label={say("bench.drawer.sections")} ref={list}>
+          {tabs.map((id) => (
             <button
               key={id}
               type="button"
@@ -47,7 +43,7 @@ export function Drawer() {
               onKeyDown={step}
               onClick={() => show({ tab: id, drawerOpen: tab === id ? !open : true })}
             >
-              {label}
+              {say(`bench.drawer.${id}`)}
             </button>
           ))}
         </div>
@@ -56,7 +52,7 @@ export function Drawer() {
           className="icon-button drawer-shut"
           aria-expanded={open}
           aria-controls="drawer-panel"
-          aria-label={open ? "Shut the drawer" : "Open the drawer"}
+          aria-label={say(open ? "bench.drawer.shut" : "bench.drawer.open")}
           onClick={() => show({ drawerOpen: !open })}
         >
           <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">

@@ -1,20 +1,22 @@
-import type { Lever, LeverEffect } from "@tidewright/advice";
+import { describeLever, type Lever, type LeverEffect } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
+import type { MessageKey } from "@tidewright/words";
 import { useState } from "react";
 import { sentence } from "../fields/setField.ts";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { takeOver } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 
-const rows: readonly (readonly [string, (effect: LeverEffect, format: ScreenFormat) => string])[] = [
-  ["Return flow", (effect, format) => format(effect.returnFlow, "flow")],
-  ["Total head", (effect, format) => format(effect.totalHead, "head")],
-  ["Power", (effect, format) => format(effect.watts, "power")],
-  ["Running a year", (effect, format) => format(effect.annualCost, "money")],
-  ["Sound", (effect, format) => format(effect.soundLevel, "soundLevel")],
-  ["Room for a power cut", (effect, format) => format(effect.sumpMargin, "volume")],
-  ["Worst drain, share of quiet", (effect) => `${Math.round(effect.drainLoad * 100)} %`],
-  ["Dangers", (effect) => String(effect.dangers)],
-  ["Warnings", (effect) => String(effect.warnings)],
+const rows: readonly (readonly [MessageKey, (effect: LeverEffect, format: ScreenFormat) => string])[] = [
+  ["bench.effect.returnFlow", (effect, format) => format(effect.returnFlow, "flow")],
+  ["bench.effect.totalHead", (effect, format) => format(effect.totalHead, "head")],
+  ["bench.figure.power", (effect, format) => format(effect.watts, "power")],
+  ["bench.effect.annualCost", (effect, format) => format(effect.annualCost, "money")],
+  ["bench.effect.sound", (effect, format) => format(effect.soundLevel, "soundLevel")],
+  ["bench.effect.sumpMargin", (effect, format) => format(effect.sumpMargin, "volume")],
+  ["bench.effect.drainLoad", (effect) => `${Math.round(effect.drainLoad * 100)} %`],
+  ["bench.effect.dangers", (effect) => String(effect.dangers)],
+  ["bench.effect.warnings", (effect) => String(effect.warnings)],
 ];
 
 interface Props {
@@ -26,18 +28,21 @@ interface Props {
 /** One change on its own, before and after, with the hand to take it over. */
 export function EffectTable({ lever, base }: Props) {
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
+  const name = describeLever(lever, words);
   const [problem, setProblem] = useState<string>();
   return (
     <div className="effect">
       <table className="effect-table">
-        <caption className="visually-hidden">Before and after: {lever.label}</caption>
+        <caption className="visually-hidden">{say("bench.effect.caption", { label: name })}</caption>
         <thead>
           <tr>
             <th scope="col">
-              <span className="visually-hidden">What</span>
+              <span className="visually-hidden">{say("bench.effect.what")}</span>
             </th>
-            <th scope="col">Before</th>
-            <th scope="col">After</th>
+            <th scope="col">{say("bench.effect.before")}</th>
+            <th scope="col">{say("bench.effect.after")}</th>
           </tr>
         </thead>
         <tbody>
@@ -46,7 +51,7 @@ export function EffectTable({ lever, base }: Props) {
             const after = tell(lever.after, format);
             return (
               <tr key={label} data-changed={before === after ? undefined : ""}>
-                <th scope="row">{label}</th>
+                <th scope="row">{say(label)}</th>
                 <td>{before}</td>
                 <td>{after}</td>
               </tr>
@@ -56,18 +61,16 @@ export function EffectTable({ lever, base }: Props) {
       </table>
       <p className="effect-price">
         {lever.price > 0
-          ? `Parts about ${format(lever.price, "money")} by the catalogue, labour not counted.`
-          : "Nothing to buy."}{" "}
-        {lever.causes.length > 0
-          ? `It brings ${lever.causes.length} new ${lever.causes.length === 1 ? "finding" : "findings"}.`
-          : ""}
+          ? say("bench.effect.parts", { price: format(lever.price, "money") })
+          : say("bench.effect.nothingToBuy")}{" "}
+        {lever.causes.length > 0 ? say("bench.effect.brings", { count: lever.causes.length }) : ""}
       </p>
       <button
         type="button"
         className="action action-strong"
-        onClick={() => setProblem(sentence(takeOver(base, lever.design, lever.label)))}
+        onClick={() => setProblem(sentence(takeOver(base, lever.design, name)))}
       >
-        Take it over
+        {say("bench.effect.take")}
       </button>
       {problem === undefined ? null : (
         <p className="field-problem" role="alert">

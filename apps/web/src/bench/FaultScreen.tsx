@@ -1,4 +1,5 @@
 import { Component, type ErrorInfo, type ReactNode } from "react";
+import { words } from "../words/useWords.ts";
 
 interface Props {
   /** What could not be drawn: "the drawing". */
@@ -35,8 +36,7 @@ export class FaultScreen extends Component<Props, State> {
     if (fault === undefined) return this.props.children;
     return (
       <p className="field-problem fault" role="alert">
-        Our fault: {this.props.what} could not be drawn ({fault}). The document is unharmed; undo the last edit or save
-        it.
+        {words().say("bench.fault", { what: this.props.what, fault })}
       </p>
     );
   }

@@ -1,14 +1,16 @@
-import { describeFinding, type Finding, type Lever } from "@tidewright/advice";
+import { describeFinding, describeLever, describeSource, type Finding, type Lever } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { useMemo, useState } from "react";
 import { ShowFinding } from "../film/ShowFinding.tsx";
 import { useFormat } from "../format/useFormat.ts";
 import { select, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { EffectTable } from "./EffectTable.tsx";
-import { Glyph, severityWords } from "./Glyph.tsx";
+import { Glyph } from "./Glyph.tsx";
 
 /** What the designer should know, in order of danger, each pointing at its part and offering the lever that helps. */
 export function Findings() {
+  const { say } = useWords();
   const assessed = useBench((state) => state.assessed);
   const levers = useBench((state) => state.levers);
   const selection = useBench((state) => state.selection);
@@ -16,9 +18,9 @@ export function Findings() {
   return (
     <section className="findings" aria-labelledby="findings-title" id="findings">
       <h2 className="section-title" id="findings-title">
-        Findings <span className="count">{findings.length}</span>
+        {say("bench.findings.title")} <span className="count">{findings.length}</span>
       </h2>
-      {findings.length === 0 && assessed ? <p className="quiet">Nothing to object to.</p> : null}
+      {findings.length === 0 && assessed ? <p className="quiet">{say("bench.findings.none")}</p> : null}
       <ol className="finding-list">
         {findings.map((finding, place) => (
           <FindingRow
@@ -49,7 +51,9 @@ interface RowProps {
 function FindingRow({ finding, number, selected, lever, base }: RowProps) {
   const format = useFormat();
   const [trying, setTrying] = useState(false);
-  const words = useMemo(() => describeFinding(finding, format), [finding, format]);
+  const words = useWords();
+  const { say } = words;
+  const told = useMemo(() => describeFinding(finding, format, words), [finding, format, words]);
   return (
     <li
       className={`finding finding-${finding.severity}`}
@@ -62,19 +66,21 @@ function FindingRow({ finding, number, selected, lever, base }: RowProps) {
           <span className="finding-number">{number}</span>
         </span>
         <span className="finding-title">
-          <span className="finding-severity">{severityWords[finding.severity]}</span> {words.title}
+          <span className="finding-severity">{say(`bench.severity.${finding.severity}`)}</span> {told.title}
         </span>
       </button>
       <div className="finding-words">
-        <p>{words.sentence}</p>
-        {words.fix === "" ? null : <p className="finding-fix">{words.fix}</p>}
-        {words.caution === undefined ? null : <p className="caution">{words.caution}</p>}
-        <p className="finding-source">Limit: {finding.source}</p>
+        <p>{told.sentence}</p>
+        {told.fix === "" ? null : <p className="finding-fix">{told.fix}</p>}
+        {told.caution === undefined ? null : <p className="caution">{told.caution}</p>}
+        <p className="finding-source">
+          {say("bench.findings.limit", { source: describeSource(finding.source, words) })}
+        </p>
         <ShowFinding finding={finding} />
         {lever === undefined ? null : (
           <>
             <button type="button" className="action" aria-expanded={trying} onClick={() => setTrying(!trying)}>
-              Try: {lever.label}
+              {say("bench.findings.try", { lever: describeLever(lever, words) })}
             </button>
             {trying && base !== undefined ? <EffectTable lever={lever} base={base} /> : null}
           </>

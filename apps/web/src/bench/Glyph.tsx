@@ -6,14 +6,7 @@ const shapes: Readonly<Record<Severity, string>> = {
   notice: "M8 2a6 6 0 1 1 0 12a6 6 0 1 1 0-12Z",
 };
 
-/** Words for a severity; the mark never stands alone. */
-export const severityWords: Readonly<Record<Severity, string>> = {
-  danger: "Danger",
-  warning: "Warning",
-  notice: "Notice",
-};
-
-/** The mark of a severity: filled triangle, open triangle, open circle. */
+/** The mark of a severity: filled triangle, open triangle, open circle; a word always stands beside it. */
 export function Glyph({ severity }: { readonly severity: Severity }) {
   return (
     <svg className={`glyph glyph-${severity}`} viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">

@@ -1,11 +1,13 @@
 import type { Assessment } from "@tidewright/advice";
+import type { MessageKey, Words } from "@tidewright/words";
 import type { ReactNode } from "react";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import type { ProvenanceId } from "../provenance/provenance.ts";
 import { Sourced } from "../provenance/Sourced.tsx";
+import { useWords } from "../words/useWords.ts";
 
 interface Reading {
-  readonly label: string;
+  readonly label: MessageKey;
   readonly value: string;
   readonly of?: ProvenanceId;
   readonly index?: number;
@@ -20,13 +22,14 @@ export function PartReadings({
   readonly path: string;
 }): ReactNode {
   const format = useFormat();
-  const readings = readingsOf(assessment, path, format);
+  const { say } = useWords();
+  const readings = readingsOf(assessment, path, format, say);
   if (readings.length === 0) return null;
   return (
     <dl className="readings">
       {readings.map(({ label, value, of, index }) => (
         <div key={label}>
-          <dt>{label}</dt>
+          <dt>{say(label)}</dt>
           <dd>
             {of === undefined ? (
               value
@@ -42,48 +45,50 @@ export function PartReadings({
   );
 }
 
-function readingsOf(a: Assessment, path: string, f: ScreenFormat): Reading[] {
+function readingsOf(a: Assessment, path: string, f: ScreenFormat, say: Words["say"]): Reading[] {
   const part = a.parts.findIndex((state) => state.path === path);
   if (part >= 0) {
     const state = a.parts[part]!;
     const outlet = a.outlets.find((end) => end.path === path);
     return [
-      { label: "Flow", value: f(state.flow, "flow") },
-      { label: "Speed", value: f(state.velocity, "velocity"), of: "partSpeed", index: part },
-      { label: "Head lost", value: f(state.headLoss, "head"), of: "partLoss", index: part },
-      { label: "Bore", value: f(state.diameter, "length") },
-      ...(outlet === undefined ? [] : [{ label: "Jet", value: f(outlet.jetVelocity, "velocity") }]),
+      { label: "bench.figure.flow", value: f(state.flow, "flow") },
+      { label: "bench.readings.speed", value: f(state.velocity, "velocity"), of: "partSpeed", index: part },
+      { label: "bench.readings.headLost", value: f(state.headLoss, "head"), of: "partLoss", index: part },
+      { label: "bench.readings.bore", value: f(state.diameter, "length") },
+      ...(outlet === undefined
+        ? []
+        : [{ label: "bench.readings.jet" as const, value: f(outlet.jetVelocity, "velocity") }]),
     ];
   }
   const pump = a.pumps.findIndex((state) => state.path === path);
   if (pump >= 0) {
     const state = a.pumps[pump]!;
     return [
-      { label: "Flow", value: f(state.flow, "flow"), of: "flow", index: state.loop },
-      { label: "Head", value: f(state.head, "head"), of: "head", index: state.loop },
-      { label: "Place on curve", value: `${Math.round(state.placeOnCurve * 100)} %`, of: "pumpPlace", index: pump },
-      { label: "Power", value: f(state.electricalPower, "power"), of: "watts" },
-      { label: "Wire to water", value: `${Math.round(state.efficiency * 100)} %`, of: "efficiency", index: pump },
-      { label: "Sound", value: f(state.soundLevel, "soundLevel"), of: "sound" },
-      { label: "Suction head", value: f(state.npshAvailable, "head"), of: "npsh", index: pump },
-      { label: "Price", value: f(state.price, "money") },
+      { label: "bench.figure.flow", value: f(state.flow, "flow"), of: "flow", index: state.loop },
+      { label: "bench.readings.head", value: f(state.head, "head"), of: "head", index: state.loop },
+      { label: "bench.readings.placeOnCurve", value: f.perCent(state.placeOnCurve), of: "pumpPlace", index: pump },
+      { label: "bench.figure.power", value: f(state.electricalPower, "power"), of: "watts" },
+      { label: "bench.readings.wireToWater", value: f.perCent(state.efficiency), of: "efficiency", index: pump },
+      { label: "bench.effect.sound", value: f(state.soundLevel, "soundLevel"), of: "sound" },
+      { label: "bench.readings.suctionHead", value: f(state.npshAvailable, "head"), of: "npsh", index: pump },
+      { label: "bench.readings.price", value: f(state.price, "money") },
     ];
   }
   const drain = a.drains.findIndex((state) => state.path === path);
   if (drain >= 0) {
     const state = a.drains[drain]!;
     return [
-      { label: "Flow", value: f(state.flow, "flow"), of: "drain", index: drain },
-      { label: "Quiet up to", value: f(state.capacity.quiet, "flow"), of: "drain", index: drain },
-      { label: "Practice", value: f(state.capacity.practice, "flow"), of: "drain", index: drain },
-      { label: "Full siphon", value: f(state.capacity.siphon, "flow"), of: "drain", index: drain },
-      { label: "Water over rim", value: f(state.submergence, "length") },
+      { label: "bench.figure.flow", value: f(state.flow, "flow"), of: "drain", index: drain },
+      { label: "bench.readings.quietUpTo", value: f(state.capacity.quiet, "flow"), of: "drain", index: drain },
+      { label: "bench.readings.practice", value: f(state.capacity.practice, "flow"), of: "drain", index: drain },
+      { label: "bench.readings.fullSiphon", value: f(state.capacity.siphon, "flow"), of: "drain", index: drain },
+      { label: "bench.readings.waterOverRim", value: f(state.submergence, "length") },
       ...(state.valveOpening === undefined
         ? []
         : [
             {
-              label: state.valveSolved ? "Valve, found" : "Valve",
-              value: `${Math.round(state.valveOpening * 100)} % open`,
+              label: state.valveSolved ? ("bench.readings.valveFound" as const) : ("bench.readings.valve" as const),
+              value: say("bench.readings.open", { share: f.perCent(state.valveOpening) }),
             },
           ]),
     ];
@@ -92,17 +97,17 @@ function readingsOf(a: Assessment, path: string, f: ScreenFormat): Reading[] {
   if (loop >= 0) {
     const state = a.loops[loop]!;
     return [
-      { label: "Flow", value: f(state.flow, "flow"), of: "flow", index: loop },
-      { label: "To the display", value: f(state.flowToDisplay, "flow"), of: "flow", index: loop },
-      { label: "Static head", value: f(state.staticHead, "head"), of: "head", index: loop },
-      { label: "Total head", value: f(state.totalHead, "head"), of: "head", index: loop },
+      { label: "bench.figure.flow", value: f(state.flow, "flow"), of: "flow", index: loop },
+      { label: "bench.readings.toDisplay", value: f(state.flowToDisplay, "flow"), of: "flow", index: loop },
+      { label: "bench.readings.staticHead", value: f(state.staticHead, "head"), of: "head", index: loop },
+      { label: "bench.effect.totalHead", value: f(state.totalHead, "head"), of: "head", index: loop },
     ];
   }
   const chamber = a.sump.chambers.find((state) => state.path === path);
   if (chamber !== undefined)
     return [
-      { label: "Depth", value: f(chamber.depth, "length") },
-      { label: "Volume", value: f(chamber.volume, "volume") },
+      { label: "bench.readings.depth", value: f(chamber.depth, "length") },
+      { label: "bench.readings.volume", value: f(chamber.volume, "volume") },
     ];
   return sectionReadings(a, path, f);
 }
@@ -112,45 +117,45 @@ function sectionReadings(a: Assessment, path: string, f: ScreenFormat): Reading[
   if (circuit >= 0) {
     const state = a.power.circuits[circuit]!;
     return [
-      { label: "Load", value: f(state.current, "current"), of: "circuit", index: circuit },
-      { label: "Limit", value: f(state.limit, "current"), of: "circuit", index: circuit },
+      { label: "bench.readings.load", value: f(state.current, "current"), of: "circuit", index: circuit },
+      { label: "bench.readings.limit", value: f(state.limit, "current"), of: "circuit", index: circuit },
     ];
   }
   switch (path) {
     case "/display":
       return [
-        { label: "Water", value: f(a.volumes.display, "volume"), of: "volume" },
-        { label: "Below the rim", value: f(a.overflow.displayFreeboard, "length"), of: "weirHead" },
+        { label: "bench.readings.water", value: f(a.volumes.display, "volume"), of: "volume" },
+        { label: "bench.readings.belowRim", value: f(a.overflow.displayFreeboard, "length"), of: "weirHead" },
       ];
     case "/overflow":
       return [
-        { label: "Over the weir", value: f(a.overflow.flow, "flow") },
-        { label: "Head", value: f(a.overflow.weirHead, "length"), of: "weirHead" },
-        { label: "Fall behind it", value: f(a.overflow.fall, "length") },
-        { label: "Box below its rim", value: f(a.overflow.boxFreeboard, "length"), of: "weirHead" },
+        { label: "bench.readings.overWeir", value: f(a.overflow.flow, "flow") },
+        { label: "bench.readings.weirHead", value: f(a.overflow.weirHead, "length"), of: "weirHead" },
+        { label: "bench.readings.fallBehind", value: f(a.overflow.fall, "length") },
+        { label: "bench.readings.boxBelowRim", value: f(a.overflow.boxFreeboard, "length"), of: "weirHead" },
       ];
     case "/sump":
       return [
-        { label: "Water", value: f(a.volumes.sump, "volume"), of: "volume" },
-        { label: "Falls back", value: f(a.sump.drainDown.total, "volume"), of: "powerCut" },
-        { label: "Room", value: f(a.sump.room, "volume"), of: "powerCut" },
-        { label: "Highest safe depth", value: f(a.sump.safeOperatingLevel, "length"), of: "operatingLevel" },
+        { label: "bench.readings.water", value: f(a.volumes.sump, "volume"), of: "volume" },
+        { label: "bench.readings.fallsBack", value: f(a.sump.drainDown.total, "volume"), of: "powerCut" },
+        { label: "bench.readings.room", value: f(a.sump.room, "volume"), of: "powerCut" },
+        { label: "bench.readings.safeDepth", value: f(a.sump.safeOperatingLevel, "length"), of: "operatingLevel" },
       ];
     case "/power":
       return [
-        { label: "Power", value: f(a.power.watts, "power"), of: "watts" },
-        { label: "Energy a year", value: f(a.power.annualEnergy, "energy"), of: "annualCost" },
-        { label: "Cost a year", value: f(a.power.annualCost, "money"), of: "annualCost" },
+        { label: "bench.figure.power", value: f(a.power.watts, "power"), of: "watts" },
+        { label: "bench.cost.energyAYear", value: f(a.power.annualEnergy, "energy"), of: "annualCost" },
+        { label: "bench.cost.costAYear", value: f(a.power.annualCost, "money"), of: "annualCost" },
       ];
     case "/wishes":
       return [
-        { label: "Return turnover", value: f(a.turnover.return.value, "turnover"), of: "turnover" },
-        { label: "All movement", value: f(a.turnover.total.value, "turnover"), of: "totalTurnover" },
-        { label: "Sound", value: f(a.sound.level, "soundLevel"), of: "sound" },
-        { label: "To buy", value: f(a.cost.purchase, "money"), of: "price" },
+        { label: "bench.readings.returnTurnover", value: f(a.turnover.return.value, "turnover"), of: "turnover" },
+        { label: "bench.readings.movement", value: f(a.turnover.total.value, "turnover"), of: "totalTurnover" },
+        { label: "bench.effect.sound", value: f(a.sound.level, "soundLevel"), of: "sound" },
+        { label: "bench.cost.toBuy", value: f(a.cost.purchase, "money"), of: "price" },
       ];
     case "/water":
-      return [{ label: "Density", value: f(a.water.density, "density") }];
+      return [{ label: "bench.readings.density", value: f(a.water.density, "density") }];
     default:
       return [];
   }

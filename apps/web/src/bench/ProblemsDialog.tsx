@@ -1,4 +1,5 @@
 import { show, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { Sheet } from "./Sheet.tsx";
 
 /** Everything that is wrong with a file that could not be opened: where, what stands there, what to write instead. */
@@ -6,21 +7,24 @@ export function ProblemsDialog() {
   const open = useBench((state) => state.dialog === "problems");
   const refused = useBench((state) => state.refused);
   const present = useBench((state) => state.history.present.name);
+  const { say } = useWords();
   const count = refused?.problems.length ?? 0;
   return (
     <Sheet
       name="problems"
-      title={`${refused?.name ?? "The file"} cannot be opened: ${count} ${count === 1 ? "problem" : "problems"}`}
+      title={say("bench.problems.title", { file: refused?.name ?? say("bench.problems.theFile"), count })}
       open={open}
       onClose={() => show({ dialog: undefined, refused: undefined })}
     >
-      <p className="quiet">“{present}” is still on the table, as it was.</p>
+      <p className="quiet">{say("bench.problems.present", { name: present })}</p>
       <ol className="problem-list">
         {refused?.problems.map((problem) => (
           <li key={`${problem.path} ${problem.message}`}>
-            <code className="problem-path">{problem.path === "" ? "the whole file" : problem.path}</code>
+            <code className="problem-path">{problem.path === "" ? say("bench.problems.wholeFile") : problem.path}</code>
             <p>{problem.message}</p>
-            {problem.value === undefined ? null : <p className="problem-value">It holds {short(problem.value)}</p>}
+            {problem.value === undefined ? null : (
+              <p className="problem-value">{say("bench.problems.holds", { value: short(problem.value) })}</p>
+            )}
             <p className="problem-fix">{problem.fix}</p>
           </li>
         ))}

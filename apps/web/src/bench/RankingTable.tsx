@@ -4,6 +4,7 @@ import type { Design } from "@tidewright/design";
 import { Fragment, memo, useMemo, useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { presentDesign, rankLoop, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { rankingColumns, rankingFeatures } from "./rankingColumns.tsx";
 import { takePump } from "./usePump.ts";
 
@@ -11,10 +12,11 @@ const shortList = 12;
 
 /** Every pump and pair that serves the loop, best first; sortable; those that do not, with the cause. */
 export function RankingTable() {
+  const { say } = useWords();
   const ranked = useBench((state) => state.ranking);
   const stale = useBench((state) => state.ranking?.design !== state.history.present);
   const present = useBench((state) => pumpsOf(state.history.present, state.ranking?.ranking.loop ?? 0));
-  if (ranked === undefined) return <p className="quiet">Trying every pump of the catalogue…</p>;
+  if (ranked === undefined) return <p className="quiet">{say("bench.ranking.trying")}</p>;
   return (
     <div className="ranking" data-stale={stale ? "" : undefined} aria-busy={stale}>
       <RankingHead ranking={ranked.ranking} />
@@ -31,11 +33,13 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
   const loop = useBench((state) => state.rankedLoop);
   const names = useBench((state) => state.history.present.loops.map(({ name }) => name).join("\n")).split("\n");
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
   return (
     <div className="ranking-head">
       {names.length > 1 ? (
         <label className="adder">
-          <span>For the loop</span>
+          <span>{say("bench.ranking.forLoop")}</span>
           <select className="select" value={loop} onChange={(event) => rankLoop(Number(event.target.value))}>
             {names.map((name, place) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: two loops may share a name; their place tells them apart
@@ -47,9 +51,13 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
         </label>
       ) : null}
       <p className="quiet">
-        {ranking.considered} tried, {ranking.candidates.length} fit. For {format(ranking.wish.low, "flow")} to{" "}
-        {format(ranking.wish.high, "flow")} where it is wished the pump must move about {format(ranking.aim, "flow")}. ◆
-        marks those that no other beats in price, cost, power, sound and spare flow together.
+        {say("bench.ranking.head", {
+          tried: ranking.considered,
+          fit: ranking.candidates.length,
+          low: format(ranking.wish.low, "flow"),
+          high: format(ranking.wish.high, "flow"),
+          aim: format(ranking.aim, "flow"),
+        })}
       </p>
     </div>
   );
@@ -64,9 +72,11 @@ interface RankedProps {
 // The table is long and a drag changes none of it: it renders again only with a new ranking.
 const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps) {
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
   const [sorting, setSorting] = useState<SortingState>([]);
   const [all, setAll] = useState(false);
-  const columns = useMemo(() => rankingColumns(format), [format]);
+  const columns = useMemo(() => rankingColumns(format, words), [format, words]);
   const data = useMemo(() => [...ranking.candidates], [ranking]);
   const table = useTable({
     features: rankingFeatures,
@@ -81,13 +91,13 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
-      <section className="table-scroll" tabIndex={0} aria-label="Pumps that fit">
+      <section className="table-scroll" tabIndex={0} aria-label={say("bench.ranking.label")}>
         <table className="ranking-table">
           <thead>
             {table.getHeaderGroups().map((group) => (
               <tr key={group.id}>
                 <th scope="col">
-                  <span className="visually-hidden">Use it</span>
+                  <span className="visually-hidden">{say("bench.ranking.useIt")}</span>
                 </th>
                 {group.headers.map((header) => {
                   const sorted = header.column.getIsSorted();
@@ -128,18 +138,20 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
                         type="button"
                         className="action"
                         onClick={() => takePump(presentDesign(), ranking, candidate)}
-                        aria-label={`${inUse ? "In use" : "Use this pump"}: ${candidate.label}`}
+                        aria-label={say(inUse ? "bench.ranking.inUseNamed" : "bench.ranking.useNamed", {
+                          pump: candidate.label,
+                        })}
                       >
-                        {inUse ? "In use" : "Use"}
+                        {say(inUse ? "bench.ranking.inUse" : "bench.ranking.use")}
                       </button>
                     </td>
                     {row.getAllCells().map((cell) => (
                       <td key={cell.id} className={cell.column.id === "label" ? "pump-cell" : "number"}>
                         <table.FlexRender cell={cell} />
                         {cell.column.id === "label" && candidate.paretoFront ? (
-                          <span className="pareto" title="No other beats it in everything">
+                          <span className="pareto" title={say("bench.ranking.pareto")}>
                             {" "}
-                            ◆<span className="visually-hidden"> no other beats it in everything</span>
+                            ◆<span className="visually-hidden"> {say("bench.ranking.paretoHeard")}</span>
                           </span>
                         ) : null}
                       </td>
@@ -148,7 +160,7 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
                   <tr className="why-row" data-in-use={inUse ? "" : undefined}>
                     <td />
                     <td className="why" colSpan={row.getAllCells().length}>
-                      <p>{candidate.reasons.map((reason) => describeReason(reason, format)).join(" · ")}</p>
+                      <p>{candidate.reasons.map((reason) => describeReason(reason, format, words)).join(" · ")}</p>
                     </td>
                   </tr>
                 </Fragment>
@@ -159,7 +171,9 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
       </section>
       {rows.length > shortList ? (
         <button type="button" className="action" aria-expanded={all} onClick={() => setAll(!all)}>
-          {all ? `The first ${shortList} only` : `All ${rows.length}`}
+          {all
+            ? say("bench.ranking.firstOnly", { count: shortList })
+            : say("bench.ranking.all", { count: rows.length })}
         </button>
       ) : null}
     </>
@@ -170,19 +184,21 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
 const Rejected = memo(function Rejected() {
   const rejections = useBench((state) => state.ranking?.ranking.rejections);
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
   const [sought, setSought] = useState("");
   if (rejections === undefined || rejections.length === 0) return null;
   const lines = rejections.map(({ pumpIds, label, causes }) => ({
     id: pumpIds.join("+"),
     label,
-    causes: causes.map((cause) => describeReason(cause, format)).join("; "),
+    causes: causes.map((cause) => describeReason(cause, format, words)).join("; "),
   }));
   const found = lines.filter(({ label, causes }) => `${label} ${causes}`.toLowerCase().includes(sought.toLowerCase()));
   return (
     <details className="rejected">
-      <summary>{rejections.length} do not fit, and why</summary>
+      <summary>{say("bench.ranking.rejected", { count: rejections.length })}</summary>
       <label className="adder">
-        <span>Search</span>
+        <span>{say("bench.ranking.search")}</span>
         <input
           className="text-input"
           type="search"
@@ -191,7 +207,7 @@ const Rejected = memo(function Rejected() {
         />
       </label>
       <p className="quiet" role="status">
-        {found.length} of {lines.length}
+        {say("bench.ranking.found", { found: found.length, all: lines.length })}
       </p>
       <ul className="rejected-list">
         {found.map(({ id, label, causes }) => (

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef } from "react";
+import { useWords } from "../words/useWords.ts";
 
 interface Props {
   readonly title: string;
@@ -10,6 +11,7 @@ interface Props {
 
 /** A sheet laid over the bench; the browser's own dialog keeps focus inside and closes it on Escape. */
 export function Sheet({ title, open, name, onClose, children }: Props) {
+  const { say } = useWords();
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     if (open) dialog.current?.showModal();
@@ -21,7 +23,7 @@ export function Sheet({ title, open, name, onClose, children }: Props) {
         <>
           <header className="sheet-head">
             <h2 id={`sheet-${name}`}>{title}</h2>
-            <button type="button" className="icon-button" aria-label="Close" onClick={onClose}>
+            <button type="button" className="icon-button" aria-label={say("bench.sheet.close")} onClick={onClose}>
               ×
             </button>
           </header>

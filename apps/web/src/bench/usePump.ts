@@ -2,6 +2,7 @@ import type { Candidate, Ranking } from "@tidewright/advice";
 import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import type { Design, Edit, LoopPump, Problem } from "@tidewright/design";
 import { edit, say } from "../state/bench.ts";
+import { words } from "../words/useWords.ts";
 
 /** Returns the edits that put a candidate of a ranking into its loop, keeping where the present pump stands. */
 function pumpEdits(design: Design, ranking: Ranking, candidate: Candidate): Edit[] {
@@ -27,7 +28,9 @@ function pumpEdits(design: Design, ranking: Ranking, candidate: Candidate): Edit
 
 /** Puts a candidate into its loop as one step of the history. */
 export function takePump(design: Design, ranking: Ranking, candidate: Candidate): Problem | undefined {
-  const problem = edit(pumpEdits(design, ranking, candidate), { label: `use ${candidate.label}` });
-  if (problem === undefined) say(`${candidate.label} is in the loop`);
+  const problem = edit(pumpEdits(design, ranking, candidate), {
+    label: words().say("bench.ranking.step", { pump: candidate.label }),
+  });
+  if (problem === undefined) say(words().say("bench.ranking.inLoop", { pump: candidate.label }));
   return problem;
 }

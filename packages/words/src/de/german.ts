@@ -1,4 +1,5 @@
 import type { MessageKey } from "../en/english.ts";
+import { bench } from "./bench.ts";
 import { catalogue } from "./catalogue.ts";
 import { desk } from "./desk.ts";
 import { drawing } from "./drawing.ts";
@@ -26,4 +27,5 @@ export const german: Record<MessageKey, string> = {
   ...catalogue,
   ...units,
   ...fields,
+  ...bench,
 };

@@ -1,3 +1,4 @@
+import { bench } from "./bench.ts";
 import { catalogue } from "./catalogue.ts";
 import { desk } from "./desk.ts";
 import { drawing } from "./drawing.ts";
@@ -25,6 +26,7 @@ export const english = {
   ...catalogue,
   ...units,
   ...fields,
+  ...bench,
 } as const;
 
 /** The name of a text. */
