@@ -43,13 +43,13 @@ function promised(answers: StartAnswers, sweep = false) {
   }
   if (!codes.includes("sumpSmall")) expect(state.sump.margin).toBeGreaterThan(0);
   const { value, wish } = state.turnover.return;
-  const asked = answers.wishes?.returnTurnover?.map((each) => 3600 * toSI(each, "turnover")) ?? [5, 10];
+  const asked = answers.wishes?.returnTurnover?.map((each) => toSI(each, "turnover")) ?? [5, 10];
   if (!codes.some((code) => ["returnLowered", "returnNarrowed", "drainLoud", "noPump"].includes(code))) {
     expect(value).toBeGreaterThan(0.98 * (asked[0] ?? 0));
     expect(value).toBeLessThan(1.02 * (asked[1] ?? 0));
   }
   if (!codes.includes("noPump")) {
-    expect(value).toBeGreaterThan(0.98 * (wish?.[0] ?? 0) * (wish && wish[0] < 1 ? 3600 : 1));
+    expect(value).toBeGreaterThan(0.98 * (wish?.[0] ?? 0));
     const dry = state.drains.find((drain) => drain.role === "emergency");
     if (dry) expect(dry.flow).toBeLessThan(1e-3 * state.overflow.flow);
   }
@@ -128,7 +128,7 @@ describe("a first design", () => {
         promised(said);
         slowest = Math.max(slowest, performance.now() - started);
       }),
-      { numRuns: 120, seed: 4711 },
+      { numRuns: 40, seed: 4711, endOnFailure: true },
     );
     // The aim is one second on an idle machine; a shared one is given three.
     expect(slowest).toBeLessThan(3000);
@@ -176,6 +176,16 @@ describe("a first design", () => {
     expect(promised({ tank, wishes: { budget: { value: 40, unit: "EUR" } } }).codes).toContain("budgetShort");
     expect(promised({ tank, wishes: { sound: { value: 20, unit: "dB(A)" } } }).codes).toContain("soundOver");
     expect(promised({ tank, animals: ["calmFish", "branchingStony"] }).codes).toContain("animalsConflict");
+  });
+
+  it("turns the display over as it is asked to: here eight to ten times an hour", () => {
+    const perHour = (value: number) => ({ value, unit: "1/h" });
+    const { state } = promised({
+      tank: { volume: litres(300) },
+      wishes: { returnTurnover: [perHour(8), perHour(10)] },
+    });
+    expect(state.turnover.return.value).toBeGreaterThan(8);
+    expect(state.turnover.return.value).toBeLessThan(10);
   });
 
   it("takes a sump that is there as it is, and lowers its water rather than wet the floor", () => {

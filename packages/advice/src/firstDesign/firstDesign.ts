@@ -119,7 +119,7 @@ function flowNotes(
   quiet: number,
   carries: number,
 ): StartNote[] {
-  const turnover = (value: number) => ({ si: value / 3600, dimension: "turnover" }) as const;
+  const turnover = (value: number) => ({ si: value, dimension: "turnover" }) as const;
   const values = {
     low: turnover(asked[0]),
     high: turnover(asked[1]),

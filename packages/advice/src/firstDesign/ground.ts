@@ -130,7 +130,7 @@ export function groundOf(answers: StartAnswers): Ground {
       code: "animalsConflict",
       weight: "care",
       at: "/display/zones",
-      values: { low: figure(low / 3600, "turnover"), high: figure(calmest / 3600, "turnover") },
+      values: { low: figure(low, "turnover"), high: figure(calmest, "turnover") },
     });
   assume({
     path: "/wishes/totalTurnover",
@@ -163,7 +163,7 @@ export function groundOf(answers: StartAnswers): Ground {
     tariff: power?.tariff ?? (us ? { value: 0.17, unit: "USD/kWh" } : { value: 0.31, unit: "EUR/kWh" }),
     circuit: power?.circuit ?? { value: mains.circuit, unit: "A" },
     returnTurnover: turnover
-      ? [3600 * toSI(turnover[0], "turnover"), 3600 * toSI(turnover[1], "turnover")]
+      ? [toSI(turnover[0], "turnover"), toSI(turnover[1], "turnover")]
       : [practice.returnTurnover[0], practice.returnTurnover[1]],
     totalTurnover: [low, high],
     horizon: wishes?.horizon ?? { value: 5, unit: "a" },
