@@ -21,18 +21,19 @@ const extendEvery = 10 * 60 * 1000;
 const mostRemembered = 10_000;
 
 /** Returns who asks.
- *  doors of the server; bearings of the request   -> Asker; nobody where nothing fits
+ *  doors of the server; bearings of the request; inUse false where a machine asks by itself, which must not keep a session
+ *  from ending   -> Asker; nobody where nothing fits
  *  Throws: `Refused` 429 when an address tried too many links that open nothing.
  *  Valid: a link in Authorization counts before a session, and a session before this machine: whoever shows a customer's
  *  link is that customer and nobody else.
  *  Source: own construction; docs/decisions/0018-doors.md. */
-export async function whoAsks(doors: Doors, bearings: Bearings): Promise<Asker> {
+export async function whoAsks(doors: Doors, bearings: Bearings, inUse = true): Promise<Asker> {
   if (bearings.authorization !== undefined) return bearerOf(doors, bearings);
   const token = tokenOf(bearings.cookie, doors.behindTls);
   if (token !== undefined) {
     const account = await doors.store.sessions.find(token, instantOf(doors));
     if (account) {
-      await extend(doors, token);
+      if (inUse) await extend(doors, token);
       return { who: "account", accountId: account.id, name: account.name, role: account.role, token };
     }
   }

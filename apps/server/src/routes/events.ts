@@ -34,7 +34,7 @@ export function mountEvents(app: App, limits: StreamLimits = usual): () => void 
     const ofSender = [...streams].filter((each) => each.sender === sender).length;
     if (streams.size >= limits.most || ofSender >= limits.mostOfSender) throw tooManyStreams();
     const stillAllowed = async () =>
-      allowed(await whoAsks(app.doors, bearings), routes.events.access) === "yes" ? undefined : stream.close();
+      allowed(await whoAsks(app.doors, bearings, false), routes.events.access) === "yes" ? undefined : stream.close();
     const stream = openStream(sender, limits, stillAllowed, () => streams.delete(stream));
     streams.add(stream);
     stream.send(request.headers.has("Last-Event-ID") ? "event: refetch\ndata: {}\n\n" : ": open\n\n");
