@@ -1,26 +1,35 @@
-import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
+import { lazy, type ReactNode, type RefObject, Suspense, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { openFile } from "../document/files.ts";
 import { benchHands, Elevation } from "../drawing/index.ts";
 import { FilmKeeper } from "../film/FilmKeeper.tsx";
-import { FilmStage } from "../film/FilmStage.tsx";
 import { useFilm } from "../film/filmState.ts";
 import { useSafeLine } from "../film/useSafeLine.ts";
 import { useFormat } from "../format/useFormat.ts";
-import { SourcePopover } from "../provenance/SourcePopover.tsx";
+import { presentKeeping, useKeeping, wouldLose } from "../keeping/keepingState.ts";
+import { isTrialKept } from "../keeping/TrialLine.tsx";
 import { isUnsaved, redoEdit, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
 import { isWideScreen, useWideScreen } from "../state/useWideScreen.ts";
+import { useVersions } from "../versions/versionsState.ts";
+import { useWords } from "../words/useWords.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
 import { Curves } from "./Curves.tsx";
 import { Drawer } from "./Drawer.tsx";
 import { FaultScreen } from "./FaultScreen.tsx";
 import { Findings } from "./Findings.tsx";
 import { Inspector } from "./Inspector.tsx";
-import { NewDialog } from "./NewDialog.tsx";
-import { ProblemsDialog } from "./ProblemsDialog.tsx";
 import { SectionIndex } from "./SectionIndex.tsx";
 import { TopBar } from "./TopBar.tsx";
-import { UnitsDialog } from "./UnitsDialog.tsx";
+
+// What is not seen at once is not loaded at once: the numbers and the drawing come first.
+const FilmStage = lazy(async () => ({ default: (await import("../film/FilmStage.tsx")).FilmStage }));
+const SourcePopover = lazy(async () => ({ default: (await import("../provenance/SourcePopover.tsx")).SourcePopover }));
+const NewDialog = lazy(async () => ({ default: (await import("./NewDialog.tsx")).NewDialog }));
+const UnitsDialog = lazy(async () => ({ default: (await import("./UnitsDialog.tsx")).UnitsDialog }));
+const ProblemsDialog = lazy(async () => ({ default: (await import("./ProblemsDialog.tsx")).ProblemsDialog }));
+const Versions = lazy(async () => ({ default: (await import("../versions/Versions.tsx")).Versions }));
+const VersionDrawing = lazy(async () => ({ default: (await import("../versions/VersionDrawing.tsx")).VersionDrawing }));
+const ApartSheet = lazy(async () => ({ default: (await import("../keeping/ApartSheet.tsx")).ApartSheet }));
 
 /** Below this the drawing scrolls in its place [px]. */
 const leastHeight = 240;
@@ -36,10 +45,11 @@ export function Bench() {
   useUndoKeys();
   useLeaveWarning();
   const film = useFilm((state) => state.open);
+  const { say } = useWords();
   return (
     <div className={film ? "bench bench-film" : "bench"} data-drop={over ? "" : undefined}>
       <a className="skip" href="#findings">
-        Skip to the findings
+        {say("keeping.bar.skip")}
       </a>
       <TopBar />
       <main className="work">
@@ -49,8 +59,7 @@ export function Bench() {
         <div className="side">
           <SectionIndex />
           <div className="side-scroll">
-            <Inspector />
-            <Findings />
+            <Side />
           </div>
           <Curves />
         </div>
@@ -58,23 +67,73 @@ export function Bench() {
       </main>
       <Said />
       <FilmKeeper />
-      <NewDialog />
-      <UnitsDialog />
-      <ProblemsDialog />
-      <SourcePopover />
-      {over ? <p className="drop-word">Let go to open the design</p> : null}
+      <Dialogs />
+      {over ? <p className="drop-word">{say("keeping.bar.drop")}</p> : null}
     </div>
   );
 }
 
+/** Beside the drawing: what is in hand and what is the matter, or the list of versions. */
+function Side() {
+  const versions = useVersions((state) => state.open);
+  const kept = useKeeping((state) => state.kept !== undefined);
+  if (!versions || !kept)
+    return (
+      <>
+        <Inspector />
+        <Findings />
+      </>
+    );
+  return (
+    <Suspense fallback={null}>
+      <Versions />
+    </Suspense>
+  );
+}
+
+/** The sheets over the bench, each loaded when it is first asked for and there from then on. */
+function Dialogs() {
+  const dialog = useBench((state) => state.dialog);
+  const source = useBench((state) => state.source !== undefined);
+  const apart = useKeeping((state) => state.apart !== undefined);
+  return (
+    <>
+      <OnceAsked asked={dialog === "new"}>
+        <NewDialog />
+      </OnceAsked>
+      <OnceAsked asked={dialog === "units"}>
+        <UnitsDialog />
+      </OnceAsked>
+      <OnceAsked asked={dialog === "problems"}>
+        <ProblemsDialog />
+      </OnceAsked>
+      <OnceAsked asked={source}>
+        <SourcePopover />
+      </OnceAsked>
+      <OnceAsked asked={apart}>
+        <ApartSheet />
+      </OnceAsked>
+    </>
+  );
+}
+
+function OnceAsked({ asked, children }: { readonly asked: boolean; readonly children: ReactNode }) {
+  const [was, setWas] = useState(false);
+  if (asked && !was) setWas(true);
+  return asked || was ? <Suspense fallback={null}>{children}</Suspense> : null;
+}
+
 /** Where the drawing is, while it shows a film. */
 function FilmPlace() {
+  const { say } = useWords();
   const again = useFilm((state) => state.played);
   const wide = useWideScreen();
   return (
     <div className="drawing drawing-film">
-      <FaultScreen what="the film" again={again}>
-        <FilmStage wide={wide} />
+      <FaultScreen what={say("keeping.bar.theFilm")} again={again}>
+        <Suspense fallback={null}>
+          <FilmStage wide={wide} />
+        </Suspense>
       </FaultScreen>
     </div>
   );
@@ -88,10 +147,16 @@ function Drawing() {
   const frame = useRef<HTMLElement>(null);
   const height = useFreeHeight(frame);
   const ruled = useSafeLine();
+  const looking = useVersions((state) => state.looking);
+  const { say } = useWords();
   return (
-    <section className="drawing" ref={frame} aria-label="Side elevation to scale">
-      {assessed === undefined || height === undefined ? null : (
-        <FaultScreen what="the drawing" again={assessed}>
+    <section className="drawing" ref={frame} aria-label={say("keeping.bar.elevation")}>
+      {looking !== undefined && height !== undefined ? (
+        <Suspense fallback={null}>
+          <VersionDrawing looking={looking} height={height} />
+        </Suspense>
+      ) : assessed === undefined || height === undefined ? null : (
+        <FaultScreen what={say("keeping.bar.theDrawing")} again={assessed}>
           <Elevation
             design={assessed.design}
             assessment={assessed.assessment}
@@ -142,15 +207,20 @@ function Said() {
   );
 }
 
-/** The browser asks before a page with unsaved edits is left. */
+/** The browser asks before a page is left of which something would be lost: a trial that was changed, or what this
+ *  device has not written down yet. */
 function useLeaveWarning(): void {
   useEffect(() => {
     const leave = (event: BeforeUnloadEvent) => {
-      if (isUnsaved()) event.preventDefault();
+      if (leavesSomething()) event.preventDefault();
     };
     window.addEventListener("beforeunload", leave);
     return () => window.removeEventListener("beforeunload", leave);
   }, []);
+}
+
+function leavesSomething(): boolean {
+  return presentKeeping().kept === undefined ? isUnsaved() && !isTrialKept() : wouldLose();
 }
 
 function useUndoKeys(): void {

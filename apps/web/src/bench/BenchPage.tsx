@@ -1,25 +1,90 @@
 import { startHistory } from "@tidewright/design";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { demoJobs } from "../document/demoJobs.ts";
-import { layFirst, startBench } from "../state/bench.ts";
+import { useKeeping } from "../keeping/keepingState.ts";
+import { closeKept, type NotOpened, openKept } from "../keeping/openKept.ts";
+import { layFirst, lookOnly, startBench } from "../state/bench.ts";
+import { askSession, knowSession, mayWork, useSession } from "../state/session.ts";
+import { useWords } from "../words/useWords.ts";
 import { Bench } from "./Bench.tsx";
+import { NotOpenedPage } from "./NotOpenedPage.tsx";
+
+const SignIn = lazy(async () => ({ default: (await import("../doors/SignIn.tsx")).SignIn }));
+
+let tried: number | undefined;
 
 /** The bench on a demonstration job; what is done there is not kept. */
 export function TryBench({ job }: { readonly job: number }) {
-  begin(job);
+  // Before the first drawing, and once: what is on the table stays when the page is drawn again.
+  if (tried !== job) {
+    tried = job;
+    layFirst(startHistory((demoJobs[job] ?? demoJobs[0]!).design));
+    startBench();
+  }
   return <Bench />;
 }
 
-/** The bench on a design of the shop. */
-export function KeptBench({ designId: _ }: { readonly designId: string }) {
-  begin(0);
-  return <Bench />;
+type Opening = "opening" | "open" | NotOpened;
+
+/** The bench on a design of the shop; a door stands before it where the server wants one. */
+export function KeptBench({ designId }: { readonly designId: string }) {
+  const [opening, setOpening] = useState<Opening>("opening");
+  const [tries, setTries] = useState(0);
+  const { say } = useWords();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another try is a new opening
+  useEffect(() => {
+    let here = true;
+    setOpening("opening");
+    void openKept(designId).then((not) => {
+      if (here) setOpening(not ?? "open");
+      else closeKept();
+    });
+    return () => {
+      here = false;
+      closeKept();
+    };
+  }, [designId, tries]);
+  useRights();
+  const again = () => setTries(tries + 1);
+  if (opening === "opening") return <p className="page-wait">{say("keeping.opening")}</p>;
+  if (opening === "open") return <OpenBench />;
+  if (opening.why === "signIn") return <DoorTo onOpen={again} />;
+  return <NotOpenedPage not={opening} onAgain={again} />;
 }
 
-let begun: number | undefined;
+/** The bench stays as it is while somebody signs in: work that waits is sent afterwards. */
+function OpenBench() {
+  const signingIn = useKeeping((state) => state.signingIn);
+  const keeper = useKeeping((state) => state.keeper);
+  if (!signingIn) return <Bench />;
+  return <DoorTo onOpen={() => keeper?.nudge()} />;
+}
 
-function begin(job: number): void {
-  if (begun === job) return;
-  begun = job;
-  layFirst(startHistory((demoJobs[job] ?? demoJobs[0]!).design));
-  startBench();
+function DoorTo({ onOpen }: { readonly onOpen: () => void }) {
+  const { session } = useSession();
+  if (session === undefined) return null;
+  return (
+    <Suspense fallback={null}>
+      <SignIn
+        session={session}
+        onSignedIn={(signedIn) => {
+          knowSession(signedIn);
+          onOpen();
+        }}
+      />
+    </Suspense>
+  );
+}
+
+/** An account that may only look finds the bench open and its edits refused. */
+function useRights(): void {
+  const { session } = useSession();
+  const { say } = useWords();
+  useEffect(() => {
+    void askSession();
+  }, []);
+  useEffect(() => {
+    lookOnly(mayWork(session) ? undefined : say("keeping.lookOnly"));
+    return () => lookOnly(undefined);
+  }, [session, say]);
 }

@@ -1,13 +1,15 @@
-import { type KeyboardEvent, useRef } from "react";
-import { SafetySheet } from "../film/SafetySheet.tsx";
+import { type KeyboardEvent, lazy, Suspense, useRef } from "react";
 import { show, useBench } from "../state/bench.ts";
 import type { DrawerTab } from "../state/benchState.ts";
 import { useWideScreen } from "../state/useWideScreen.ts";
 import { useWords } from "../words/useWords.ts";
-import { CostSheet } from "./CostSheet.tsx";
-import { Levers } from "./Levers.tsx";
-import { PartsTable } from "./PartsTable.tsx";
-import { RankingTable } from "./RankingTable.tsx";
+
+// What lies in a shut drawer is loaded when it is opened.
+const RankingTable = lazy(async () => ({ default: (await import("./RankingTable.tsx")).RankingTable }));
+const Levers = lazy(async () => ({ default: (await import("./Levers.tsx")).Levers }));
+const PartsTable = lazy(async () => ({ default: (await import("./PartsTable.tsx")).PartsTable }));
+const CostSheet = lazy(async () => ({ default: (await import("./CostSheet.tsx")).CostSheet }));
+const SafetySheet = lazy(async () => ({ default: (await import("../film/SafetySheet.tsx")).SafetySheet }));
 
 const tabs: readonly DrawerTab[] = ["pumps", "levers", "parts", "sheet", "safety"];
 
@@ -68,11 +70,13 @@ export function Drawer() {
         hidden={!open}
         data-tab={tab}
       >
-        {seen && tab === "pumps" ? <RankingTable /> : null}
-        {seen && tab === "levers" ? <Levers /> : null}
-        {seen && tab === "safety" ? <SafetySheet /> : null}
-        {seen && tab === "parts" ? <PartsTable /> : null}
-        {seen && tab === "sheet" ? <CostSheet /> : null}
+        <Suspense fallback={null}>
+          {seen && tab === "pumps" ? <RankingTable /> : null}
+          {seen && tab === "levers" ? <Levers /> : null}
+          {seen && tab === "safety" ? <SafetySheet /> : null}
+          {seen && tab === "parts" ? <PartsTable /> : null}
+          {seen && tab === "sheet" ? <CostSheet /> : null}
+        </Suspense>
       </div>
     </section>
   );

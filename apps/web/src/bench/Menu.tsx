@@ -3,10 +3,12 @@ import { type ReactNode, useEffect, useRef, useState } from "react";
 interface Props {
   readonly label: string;
   readonly children: ReactNode;
+  readonly className?: string;
+  readonly title?: string;
 }
 
 /** A button with a list of buttons below it, closed by Escape, by a choice, or by a press elsewhere. */
-export function Menu({ label, children }: Props) {
+export function Menu({ label, children, className, title }: Props) {
   const [open, setOpen] = useState(false);
   const box = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -27,8 +29,8 @@ export function Menu({ label, children }: Props) {
     };
   }, [open]);
   return (
-    <div className="menu" ref={box}>
-      <button type="button" className="tool" aria-expanded={open} onClick={() => setOpen(!open)}>
+    <div className={className === undefined ? "menu" : `menu ${className}`} ref={box}>
+      <button type="button" className="tool" title={title} aria-expanded={open} onClick={() => setOpen(!open)}>
         {label}
       </button>
       {open ? (

@@ -1,5 +1,6 @@
 import { demoCatalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design, mergeDocuments } from "@tidewright/design";
+import { checkDesign, type Design } from "@tidewright/design";
+import { mergeDocuments } from "./merging.ts";
 import { sameDocument } from "./sameDocument.ts";
 
 /** Returns what two people made of one design joined, where it still is a sound design; else the places where they are at

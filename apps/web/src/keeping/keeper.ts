@@ -1,7 +1,8 @@
-import { type Design, type History, takeIn } from "@tidewright/design";
+import type { Design, History } from "@tidewright/design";
 import type { Told } from "./changes.ts";
 import type { DesignServer } from "./designServer.ts";
 import type { LocalCopies, LocalCopy, Surroundings } from "./localCopies.ts";
+import { takeIn } from "./merging.ts";
 import {
   type ApartParcel,
   advance,
@@ -30,10 +31,11 @@ export interface KeeperWorld {
   readonly means: OutboxMeans<Design>;
   readonly table: Table;
   /** Words for the step that takes in what somebody else did. */
-  labelOf(theirs: Theirs<Design>, before: Design): string;
+  labelOf(theirs: Theirs<Design>): string;
   /** Hears of the state after each change of it. */
   report(state: KeeperState): void;
-  takenIn(theirs: Theirs<Design>, label: string): void;
+  /** Somebody else's work lies on the table now; `before` is the document both began with. */
+  takenIn(theirs: Theirs<Design>, before: Design): void;
   setApart(from: Surroundings, parcel: ApartParcel<Design>): void;
   onChange(listener: (told: Told) => void): () => void;
 }
@@ -93,10 +95,11 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
 
   const handle = (event: OutboxEvent<Design>): void => {
     if (stopped) return;
+    const base = outbox.acknowledged.document;
     const advanced = advance(outbox, event, means);
     if (advanced.outbox === outbox && advanced.commands.length === 0) return;
     outbox = advanced.outbox;
-    const later = advanced.commands.filter(now);
+    const later = advanced.commands.filter((command) => now(command, base));
     const safe = write();
     report();
     if (later.length > 0) void safe.then(() => later.forEach(run));
@@ -104,14 +107,13 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   };
 
   /** Does what concerns the table at once and says whether the command has to wait until the outbox is written down. */
-  const now = (command: OutboxCommand<Design>): boolean => {
+  const now = (command: OutboxCommand<Design>, base: Design): boolean => {
     if (command.kind === "takeIn") {
       newest = Math.max(newest, command.theirs.revision);
       if (command.document === command.before) return false;
-      const label = world.labelOf(command.theirs, command.before);
-      history = takeIn(table.history(), command.document, label);
+      history = takeIn(table.history(), command.document, world.labelOf(command.theirs));
       table.lay(history);
-      world.takenIn(command.theirs, label);
+      world.takenIn(command.theirs, base);
       return false;
     }
     if (command.kind === "setApart") {
