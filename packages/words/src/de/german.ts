@@ -1,16 +1,21 @@
 import type { MessageKey } from "../en/english.ts";
 import { bench } from "./bench.ts";
 import { catalogue } from "./catalogue.ts";
+import { cautions } from "./cautions.ts";
+import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
 import { drawing } from "./drawing.ts";
 import { fields } from "./fields.ts";
+import { film } from "./film.ts";
 import { findings } from "./findings.ts";
 import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
 import { plan } from "./plan.ts";
+import { provenance } from "./provenance.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
+import { start } from "./start.ts";
 import { units } from "./units.ts";
 
 /** Every text in German. */
@@ -25,7 +30,12 @@ export const german: Record<MessageKey, string> = {
   ...levers,
   ...sources,
   ...catalogue,
+  ...start,
   ...units,
   ...fields,
   ...bench,
+  ...provenance,
+  ...curves,
+  ...cautions,
+  ...film,
 };

@@ -1,15 +1,20 @@
 import { bench } from "./bench.ts";
 import { catalogue } from "./catalogue.ts";
+import { cautions } from "./cautions.ts";
+import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
 import { drawing } from "./drawing.ts";
 import { fields } from "./fields.ts";
+import { film } from "./film.ts";
 import { findings } from "./findings.ts";
 import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
 import { plan } from "./plan.ts";
+import { provenance } from "./provenance.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
+import { start } from "./start.ts";
 import { units } from "./units.ts";
 
 /** Every text in English, by key; the other languages have the same keys. */
@@ -24,9 +29,14 @@ export const english = {
   ...levers,
   ...sources,
   ...catalogue,
+  ...start,
   ...units,
   ...fields,
   ...bench,
+  ...provenance,
+  ...curves,
+  ...cautions,
+  ...film,
 } as const;
 
 /** The name of a text. */
