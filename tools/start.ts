@@ -4,10 +4,11 @@ import { join } from "node:path";
 import { filesUnder, repositoryRoot } from "./repository.ts";
 
 // The first of the two commands: builds what is not up to date, answers the main job in the terminal, then serves the
-// bench until stopped.
+// shop until stopped.
 
 const demo = "examples/waiting-room-reef.json";
 const cli = join(repositoryRoot, "apps", "cli", "dist", "main.js");
+const shop = join(repositoryRoot, "apps", "server", "dist", "main.js");
 
 function say(text: string): void {
   console.log(`\n${text}\n`);
@@ -49,13 +50,13 @@ say("Building Tidewright");
 build(["run", "--silent", "build:code"]);
 if (webIsCurrent()) console.log("The bench is up to date.");
 else build(["run", "--silent", "build", "-w", "apps/web"]);
-if (!existsSync(cli)) throw new Error(`the build left no ${cli}`);
+for (const built of [cli, shop]) if (!existsSync(built)) throw new Error(`the build left no ${built}`);
 
 answer("assess", demo);
 answer("rank", demo, "--top", "5");
 
-say("Serving the bench; stop it with Ctrl+C");
-const server = spawn(process.execPath, [cli, "serve", ...process.argv.slice(2)], {
+say("Serving the shop; stop it with Ctrl+C");
+const server = spawn(process.execPath, [shop, ...process.argv.slice(2)], {
   cwd: repositoryRoot,
   stdio: "inherit",
 });

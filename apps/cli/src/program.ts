@@ -1,5 +1,5 @@
 import { Command, InvalidArgumentError, Option } from "commander";
-import { type ExitCode, exitCodes } from "./exitCodes.ts";
+import type { ExitCode } from "./exitCodes.ts";
 import { systems } from "./output/format.ts";
 
 /** Returns a reader of whole numbers within bounds, whose refusal says what is allowed. */
@@ -92,13 +92,6 @@ export function buildProgram(finish: (code: ExitCode) => void): Command {
     .option("--json", "the answer is JSON in any case")
     .action(async (kind, options) => {
       finish(await (await import("./commands/schemaCommand.ts")).schemaCommand(kind, options));
-    });
-  subcommand(program, "serve")
-    .description("the bench in the browser, for this machine only")
-    .option("--port <number>", "where to listen; the next free one is taken", whole(0, 65_535), 4870)
-    .action(async (options) => {
-      await (await import("./commands/serveCommand.ts")).serveCommand(options);
-      finish(exitCodes.done);
     });
   return program;
 }

@@ -2,11 +2,13 @@ import { randomBytes } from "node:crypto";
 import type { Store } from "@tidewright/store";
 import { Hono } from "hono";
 import type { App } from "./app.ts";
+import { mountComputing } from "./compute/mountComputing.ts";
 import { type Doors, doorsOf } from "./doors/doors.ts";
 import { mountLinks } from "./doors/mountLinks.ts";
 import { mountPeople } from "./doors/mountPeople.ts";
 import { mountFiles } from "./files/mountFiles.ts";
 import { problemResponse, tellFailure } from "./http/tellFailure.ts";
+import { openApiDocument } from "./openApi/openApiDocument.ts";
 import { knownNames } from "./page/knownNames.ts";
 import { securityHeaders } from "./page/securityHeaders.ts";
 import { servePages } from "./page/servePages.ts";
@@ -38,6 +40,7 @@ export interface AppOptions {
 /** A built server, and what ends the streams that would keep it from stopping. */
 export interface BuiltApp extends App {
   readonly closeStreams: () => void;
+  readonly closeThreads: () => Promise<void>;
 }
 
 /** Returns the whole server: screens as built files, everything of the protocol under /api, and a sign of life.
@@ -65,6 +68,11 @@ export function buildApp(options: AppOptions): BuiltApp {
     }),
   );
   hono.get("/healthz", (context) => context.json({ status: "ok" }));
+  let description: Record<string, unknown> | undefined;
+  hono.get("/api/openapi.json", (context) => {
+    description ??= openApiDocument();
+    return context.json(description);
+  });
   hono.get("/robots.txt", (context) => context.text("User-agent: *\nDisallow: /\n"));
   mountPeople(app);
   mountLinks(app);
@@ -75,6 +83,7 @@ export function buildApp(options: AppOptions): BuiltApp {
   mountShop(app);
   mountBackup(app, spare);
   const closeStreams = mountEvents(app, options.streams);
+  const closeThreads = mountComputing(app);
   servePages(app, web);
-  return { ...app, closeStreams };
+  return { ...app, closeStreams, closeThreads };
 }

@@ -44,5 +44,17 @@ export function buildProgram(): Command {
     .action(async (options) => {
       await (await import("./commands/startCommand.ts")).startCommand({ ...options, database: database() });
     });
+  subcommand("backup <file>")
+    .description("write everything into one new file, also while the server runs")
+    .addOption(dataOption())
+    .action(async (file, options) => {
+      await (await import("./commands/backupCommand.ts")).backupCommand(file, { ...options, database: database() });
+    });
+  subcommand("restore <file>")
+    .description("put a backup into an empty folder or database")
+    .addOption(dataOption())
+    .action(async (file, options) => {
+      await (await import("./commands/restoreCommand.ts")).restoreCommand(file, { ...options, database: database() });
+    });
   return program;
 }

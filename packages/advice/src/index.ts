@@ -9,6 +9,7 @@ export { readStart, type StartReading } from "./firstDesign/readStart.ts";
 export * from "./firstDesign/startAnswers.ts";
 export * from "./levers.ts";
 export { levers } from "./leversOf.ts";
+export * from "./overTime/askedScenario.ts";
 export * from "./overTime/safety.ts";
 export { type SafetyLever, safetyLevers } from "./overTime/safetyLevers.ts";
 export { type SweepOptions, safetySweep } from "./overTime/safetySweep.ts";

@@ -5,6 +5,7 @@ export * from "./edits/history.ts";
 export * from "./engine/drainModel.ts";
 export * from "./engine/geometry.ts";
 export * from "./engine/loopModel.ts";
+export * from "./engine/networkAnswer.ts";
 export * from "./engine/networkModel.ts";
 export * from "./engine/pumpHydraulics.ts";
 export * from "./engine/sections.ts";

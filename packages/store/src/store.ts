@@ -211,6 +211,8 @@ export interface LinksPart {
   find(token: string, at: string): Promise<Link | undefined>;
   list(jobId: string | null): Promise<readonly Link[]>;
   revoke(id: string, by: By): Promise<Outcome<Link>>;
+  /** Forgets links that expired before this instant; answers how many. */
+  removeExpired(at: string): Promise<number>;
 }
 
 /** Everything a shop keeps. A change is answered once it is on the disk. What a user got wrong is data in the answer;

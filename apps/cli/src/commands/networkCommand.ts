@@ -1,10 +1,9 @@
-import { networkModel, readNetwork } from "@tidewright/design";
+import { type NetworkAnswer, networkAnswer, networkModel, readNetwork } from "@tidewright/design";
 import { solveNetwork } from "@tidewright/engine";
 import { type ExitCode, exitCodes } from "../exitCodes.ts";
 import { BadInput } from "../input/badInput.ts";
 import { readInput, sourceName } from "../input/readInput.ts";
 import { type AnswerOptions, deliver } from "../output/deliver.ts";
-import { type NetworkAnswer, networkAnswer } from "../views/networkAnswer.ts";
 import { networkText } from "../views/networkText.ts";
 
 /** Solves the network section of a document and answers heads, flows and how the numbers came about. */
@@ -19,7 +18,7 @@ export async function networkCommand(file: string, options: AnswerOptions): Prom
 }
 
 /** Returns the answer to a network document's text; throws BadInput with all its problems. */
-export function answerOf(text: string, source: string): NetworkAnswer {
+function answerOf(text: string, source: string): NetworkAnswer {
   const reading = readNetwork(text);
   if (!reading.ok) throw new BadInput(source, reading.problems);
   return networkAnswer(solveNetwork(networkModel(reading.document)));

@@ -1,7 +1,7 @@
+import type { NetworkAnswer } from "@tidewright/design";
 import type { Look } from "../output/deliver.ts";
 import { counted } from "../output/format.ts";
 import { tableText } from "../output/table.ts";
-import type { NetworkAnswer } from "./networkAnswer.ts";
 import { section } from "./section.ts";
 
 /** Returns the answer of a network as tables of nodes and links. */

@@ -4,6 +4,7 @@ import { isDatabaseUrl, openStore } from "@tidewright/store";
 import { buildApp } from "../buildApp.ts";
 import { firstOwnerLine } from "../doors/doors.ts";
 import { isLoopback } from "../doors/isLoopback.ts";
+import { keepHouseDaily } from "../housekeeping.ts";
 import { listen } from "./listen.ts";
 import { removeRunning, writeRunning } from "./runningFile.ts";
 
@@ -38,7 +39,10 @@ export async function startCommand(options: StartOptions): Promise<void> {
     process.stdout.write(
       `Tidewright is at ${isLoopback(host) && !host.includes(":") ? `http://127.0.0.1:${bound}/` : reached}\n`,
     );
+    const stopHousekeeping = keepHouseDaily(store);
     await untilStopped(server, app.closeStreams);
+    stopHousekeeping();
+    await app.closeThreads();
     removeRunning(data);
   } finally {
     await store.close();

@@ -131,7 +131,6 @@ function queryOf(context: Context, problems: Problem[]): Record<string, string> 
 
 function paramProblems(name: string, value: string): Problem[] {
   const path = `{${name}}`;
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for.
   if (value === "" || value.length > 100 || /[\u0000-\u001f\u007f]/.test(value))
     return [{ path, message: "is no name of anything", value: shown(value), fix: "use 1 to 100 plain characters" }];
   return [];

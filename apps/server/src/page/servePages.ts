@@ -1,21 +1,62 @@
-import { existsSync } from "node:fs";
-import { serveStatic } from "@hono/node-server/serve-static";
 import type { App } from "../app.ts";
+import { fillFirstPicture } from "../firstPaint/fillFirstPicture.ts";
+import { type Encoding, encodings, isCompressible, type PageFile, pageFile, pageFiles } from "./pageFiles.ts";
 
-/** Serves the built screens.
- *  app; folder of the built screens; paths out of it are not served */
+/** Serves the built screens, compressed and with tags of their content.
+ *  app; folder of the built screens, which may be built anew while the server runs; paths out of it are not served */
 export function servePages(app: App, folder: string): void {
-  if (!existsSync(folder)) return;
-  app.hono.get(
-    "*",
-    serveStatic({
-      root: folder,
-      precompressed: true,
-      onFound: (path, context) => {
-        // Names of built parts bear a hash of their content; everything else may change under its name.
-        const forEver = /\/assets\/[^/]+-[\w-]{8,}\.\w+$/.test(path);
-        context.header("Cache-Control", forEver ? "public, max-age=31536000, immutable" : "no-cache");
-      },
-    }),
-  );
+  const find = pageFiles(folder);
+  app.hono.on(["GET", "HEAD"], "*", async (context, next) => {
+    const { path } = context.req;
+    if (path.startsWith("/api/")) return next();
+    const found = await find(path);
+    if (found === undefined) return next();
+    const file = await withFirstPicture(app, new URL(context.req.url), path, found);
+    return answer(file, path, context.req.raw);
+  });
+}
+
+async function withFirstPicture(app: App, url: URL, path: string, found: PageFile): Promise<PageFile> {
+  const designId = url.searchParams.get("design");
+  if (designId === null || !/^\/(index\.html)?$/.test(path)) return found;
+  const filled = await fillFirstPicture(app, designId, found.bytes.toString("utf8"));
+  return filled === undefined ? found : pageFile("index.html", Buffer.from(filled));
+}
+
+async function answer(file: PageFile, path: string, request: Request): Promise<Response> {
+  const headers = new Headers({
+    "Content-Type": file.type,
+    ETag: file.tag,
+    // Names of built parts bear a hash of their content; everything else may change under its name.
+    "Cache-Control": /\/assets\/[^/]+-[\w-]{8,}\.\w+$/.test(path) ? "public, max-age=31536000, immutable" : "no-cache",
+  });
+  if (isCompressible(path)) headers.set("Vary", "Accept-Encoding");
+  const known = request.headers.get("If-None-Match")?.split(",");
+  if (known?.some((each) => each.trim().replace(/^W\//, "") === file.tag)) {
+    headers.delete("Content-Type");
+    return new Response(null, { status: 304, headers });
+  }
+  const encoding = isCompressible(path) ? encodingFor(request.headers.get("Accept-Encoding")) : undefined;
+  const bytes = encoding === undefined ? file.bytes : await file.compressed(encoding);
+  if (encoding !== undefined) headers.set("Content-Encoding", encoding);
+  headers.set("Content-Length", String(bytes.byteLength));
+  return new Response(request.method === "HEAD" ? null : new Uint8Array(bytes), { headers });
+}
+
+/** Returns the best compression that a browser takes; one with a weight of zero it does not.
+ *  header Accept-Encoding   -> encoding, or undefined for plain bytes
+ *  Source: RFC 9110, 12.5.3.
+ *  Example: encodingFor("gzip, deflate, br;q=0")  ->  "gzip" */
+export function encodingFor(header: string | null): Encoding | undefined {
+  const taken = (header ?? "")
+    .split(",")
+    .map((each) =>
+      each
+        .trim()
+        .toLowerCase()
+        .split(/\s*;\s*/),
+    )
+    .filter(([, weight]) => weight === undefined || !/^q=0(\.0*)?$/.test(weight))
+    .map(([name]) => name);
+  return encodings.find((each) => taken.includes(each));
 }

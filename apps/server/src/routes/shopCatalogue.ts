@@ -1,23 +1,39 @@
 import { type Catalogue, demoCatalogue, type PumpRow } from "@tidewright/catalogue";
 import type { Store } from "@tidewright/store";
+import { pumpProblems } from "./checkPumpRow.ts";
 
-const known = new WeakMap<Store, Catalogue>();
+const known = new WeakMap<Store, Promise<Catalogue>>();
 
 /** Returns what a shop's designs may refer to: its own pumps, then the catalogue that comes with the program.
  *  store of the shop   -> Catalogue, read anew after a change of the shop's rows */
-export async function shopCatalogue(store: Store): Promise<Catalogue> {
+export function shopCatalogue(store: Store): Promise<Catalogue> {
   const before = known.get(store);
   if (before !== undefined) return before;
   // Watching first: a change while the rows are read must not be missed.
   const stop = store.watch((change) => {
-    if (change.kind !== "catalogue") return;
+    if (change.kind === "catalogue") forget();
+  });
+  const forget = (): void => {
     known.delete(store);
     stop();
-  });
-  const rows = await store.catalogue.list("pump");
+  };
+  const reading = read(store);
+  known.set(store, reading);
+  reading.catch(forget);
+  return reading;
+}
+
+/** Returns the shop's own pumps alone.
+ *  store of the shop   -> PumpRow[] */
+export async function shopPumps(store: Store): Promise<Catalogue["pumps"]> {
+  const { pumps } = await shopCatalogue(store);
+  return pumps.slice(0, pumps.length - demoCatalogue.pumps.length);
+}
+
+async function read(store: Store): Promise<Catalogue> {
+  // Rows of a restored backup may be from before the check at the door.
+  const rows = (await store.catalogue.list("pump")).filter(({ id, data }) => pumpProblems(id, data).length === 0);
+  if (rows.length === 0) return demoCatalogue;
   const pumps = rows.map(({ id, data }) => ({ ...(data as PumpRow), id }));
-  const catalogue =
-    pumps.length === 0 ? demoCatalogue : { ...demoCatalogue, pumps: [...pumps, ...demoCatalogue.pumps] };
-  known.set(store, catalogue);
-  return catalogue;
+  return { ...demoCatalogue, pumps: [...pumps, ...demoCatalogue.pumps] };
 }

@@ -86,5 +86,6 @@ export function linksPart(context: Context): LinksPart {
         return done(link);
       });
     },
+    removeExpired: (at) => database.write((sql) => sql.change("DELETE FROM links WHERE expires_at <= ?", [at])),
   };
 }

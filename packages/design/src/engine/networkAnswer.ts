@@ -1,7 +1,7 @@
 import type { NetworkSolution } from "@tidewright/engine";
 
-/** The contract of `network --json`: SI numbers, positive flow from -> to, a pump's headLoss negative, null where a
- *  link has no bore and so no velocity. */
+/** What is told of a solved network: SI numbers, positive flow from -> to, a pump's headLoss negative, null where a link
+ *  has no bore and so no velocity. */
 export interface NetworkAnswer {
   readonly status: NetworkSolution["status"];
   readonly iterations: number;
@@ -15,7 +15,12 @@ export interface NetworkAnswer {
   }[];
 }
 
-/** Returns a solution cut to the contract. */
+/** Returns a solution cut to what is told of it.
+ *  solution of `solveNetwork`: heads [m], pressures [Pa], flows [m3/s], velocities [m/s]   -> NetworkAnswer, same units
+ *  Findings: none. Throws: never.
+ *  Valid: any solution, also one that did not converge.
+ *  Source: own construction.
+ *  Example: networkAnswer({ status: "limit", iterations: 3, residual: 1, nodes: [], links: [] }).status  ->  "limit" */
 export function networkAnswer({ status, iterations, residual, nodes, links }: NetworkSolution): NetworkAnswer {
   return {
     status,

@@ -113,14 +113,4 @@ export const answerSchemas: Readonly<Record<string, object>> = {
     nodes: list(object({ id: text, head: number, pressure: number })),
     links: list(object({ id: text, flow: number, velocity: { type: ["number", "null"] }, headLoss: number })),
   }),
-  ProblemDetails: object(
-    {
-      type: text,
-      title: text,
-      status: { type: "integer" },
-      detail: text,
-      problems: list(object({ path: text, message: text, value: {}, fix: text }, ["value"])),
-    },
-    ["problems"],
-  ),
 };

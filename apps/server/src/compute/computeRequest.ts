@@ -1,0 +1,32 @@
+import type { Catalogue } from "@tidewright/catalogue";
+import type { Problem } from "@tidewright/design";
+
+/** The answers of hydraulics: they take a document, keep nothing and need no store. */
+export const computations = ["assess", "rank", "levers", "safety", "whatif", "whatif/own", "network"] as const;
+/** One of `computations`. */
+export type Computation = (typeof computations)[number];
+
+/** One thing to compute: a document as text, and the query as sent. */
+export interface ComputeRequest {
+  readonly computation: Computation;
+  readonly text: string;
+  readonly query: Readonly<Record<string, string>>;
+  /** The shop's own pumps, before those of the catalogue that comes with the program. */
+  readonly pumps: Catalogue["pumps"];
+}
+
+/** The answer as JSON text, every problem of what was asked, or a fault of ours. */
+export type ComputeAnswer =
+  | { readonly ok: true; readonly json: string }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+  | { readonly ok: false; readonly fault: string };
+
+/** Input that cannot be computed with, thrown anywhere in a computation. */
+export class BadDocument extends Error {
+  readonly problems: readonly Problem[];
+  constructor(problems: readonly Problem[]) {
+    super(`${problems.length} problems`);
+    this.name = "BadDocument";
+    this.problems = problems;
+  }
+}

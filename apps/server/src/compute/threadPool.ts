@@ -1,0 +1,83 @@
+import { availableParallelism } from "node:os";
+import { extname } from "node:path";
+import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
+import { tooBusy } from "../doors/refusal.ts";
+import type { ComputeAnswer, ComputeRequest } from "./computeRequest.ts";
+
+/** Threads that compute beside the one that answers. */
+export interface ThreadPool {
+  readonly run: (request: ComputeRequest) => Promise<ComputeAnswer>;
+  readonly close: () => Promise<void>;
+}
+
+interface Task {
+  readonly request: ComputeRequest;
+  readonly settle: (answer: ComputeAnswer) => void;
+}
+
+/** The same file in sources and in the built program, where its ending differs. */
+const ending = extname(fileURLToPath(import.meta.url));
+const workerFile = new URL(`./worker${ending}`, import.meta.url);
+
+/** Returns threads that start when there is work for them and go when the server does.
+ *  most threads; mostWaiting requests in the queue; patience until a computation counts as stuck [ms]   -> ThreadPool
+ *  Throws (run): `Refused` 503 where too many wait. */
+export function threadPool(
+  most = Math.max(1, Math.min(4, availableParallelism() - 1)),
+  mostWaiting = 64,
+  patience = 120_000,
+): ThreadPool {
+  const idle: Worker[] = [];
+  const all = new Set<Worker>();
+  const waiting: Task[] = [];
+
+  const next = (): void => {
+    while (waiting.length > 0) {
+      const worker = idle.pop() ?? (all.size < most ? start() : undefined);
+      if (worker === undefined) return;
+      give(worker, waiting.shift()!);
+    }
+  };
+  const start = (): Worker => {
+    // From sources, a thread reads TypeScript by the same loader as the tests and scripts do.
+    const worker = new Worker(
+      workerFile,
+      ending === ".ts" ? { execArgv: ["--conditions=source", "--import", "tsx"] } : {},
+    );
+    worker.unref();
+    all.add(worker);
+    return worker;
+  };
+  const give = (worker: Worker, { request, settle }: Task): void => {
+    const end = (answer: ComputeAnswer, again: boolean): void => {
+      clearTimeout(limit);
+      worker.removeAllListeners();
+      if (again) idle.push(worker);
+      else {
+        all.delete(worker);
+        void worker.terminate();
+      }
+      settle(answer);
+      next();
+    };
+    const fault = (text: string) => end({ ok: false, fault: text }, false);
+    const limit = setTimeout(() => fault(`no answer within ${patience / 1000} s`), patience);
+    worker.once("message", (answer: ComputeAnswer) => end(answer, true));
+    worker.once("error", (error) => fault(error.stack ?? error.message));
+    worker.once("exit", (code) => fault(`the thread ended with ${code}`));
+    worker.postMessage(request);
+  };
+
+  return {
+    run: (request) =>
+      new Promise((settle, refuse) => {
+        if (waiting.length >= mostWaiting) return refuse(tooBusy());
+        waiting.push({ request, settle });
+        next();
+      }),
+    close: async () => {
+      await Promise.all([...all].map((worker) => worker.terminate()));
+    },
+  };
+}
