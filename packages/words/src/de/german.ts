@@ -4,6 +4,7 @@ import { catalogue } from "./catalogue.ts";
 import { cautions } from "./cautions.ts";
 import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
+import { doors } from "./doors.ts";
 import { drawing } from "./drawing.ts";
 import { fields } from "./fields.ts";
 import { film } from "./film.ts";
@@ -21,6 +22,7 @@ import { units } from "./units.ts";
 /** Every text in German. */
 export const german: Record<MessageKey, string> = {
   ...desk,
+  ...doors,
   ...drawing,
   ...findings,
   ...scenario,

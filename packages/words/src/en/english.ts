@@ -3,6 +3,7 @@ import { catalogue } from "./catalogue.ts";
 import { cautions } from "./cautions.ts";
 import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
+import { doors } from "./doors.ts";
 import { drawing } from "./drawing.ts";
 import { fields } from "./fields.ts";
 import { film } from "./film.ts";
@@ -20,6 +21,7 @@ import { units } from "./units.ts";
 /** Every text in English, by key; the other languages have the same keys. */
 export const english = {
   ...desk,
+  ...doors,
   ...drawing,
   ...findings,
   ...scenario,
