@@ -1,21 +1,20 @@
 import { readFileSync } from "node:fs";
-import { mkdtemp, rm } from "node:fs/promises";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
-import { tmpdir } from "node:os";
 import { extname, join, normalize } from "node:path";
-import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { build } from "vite";
 import { launchChromium } from "../../../tools/browser.ts";
+import { buildWeb } from "./builtWeb.ts";
 
-const root = fileURLToPath(new URL("..", import.meta.url));
 const types: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
   ".css": "text/css; charset=utf-8",
   ".woff2": "font/woff2",
   ".woff": "font/woff",
+  ".webmanifest": "application/manifest+json",
+  ".png": "image/png",
+  ".svg": "image/svg+xml",
 };
 
 /** A page of the built bench, with everything that went wrong in it. */
@@ -33,9 +32,8 @@ export interface ServedBench {
 
 /** Builds the bench as it will be shipped, into a folder of its own, and serves it. */
 export async function serveBench(): Promise<ServedBench> {
-  const outDir = await mkdtemp(join(tmpdir(), "tidewright-web-"));
-  await build({ root, logLevel: "error", build: { outDir, emptyOutDir: true } });
-  const server = await listen(outDir);
+  const web = await buildWeb();
+  const server = await listen(web.folder);
   const address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
   const browser: Browser = await launchChromium();
   return {
@@ -58,7 +56,7 @@ export async function serveBench(): Promise<ServedBench> {
     async stop() {
       await browser.close();
       await new Promise((done) => server.close(done));
-      await rm(outDir, { recursive: true, force: true });
+      await web.remove();
     },
   };
 }
