@@ -6,6 +6,7 @@ import { partForm } from "../document/partForm.ts";
 import { PartField } from "../fields/PartField.tsx";
 import { sentence } from "../fields/setField.ts";
 import { select, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { cautionsFor } from "./cautions.ts";
 import { PartReadings } from "./PartReadings.tsx";
 import { RunList } from "./RunList.tsx";
@@ -35,6 +36,7 @@ function InspectorSheet({ design, form, assessment }: Props) {
   }, []);
   const around = runAround(form);
   const lists = around === undefined ? form.lists : [...form.lists, around];
+  const { say } = useWords();
   const cautions = cautionsFor(form);
   return (
     <section className="inspector" aria-labelledby="inspector-title" data-part={form.path}>
@@ -72,8 +74,8 @@ function InspectorSheet({ design, form, assessment }: Props) {
       {cautions.length === 0 ? null : (
         <aside className="cautions" aria-label="Take care">
           <h3>Take care</h3>
-          {cautions.map((text) => (
-            <p key={text}>{text}</p>
+          {cautions.map((key) => (
+            <p key={key}>{say(key)}</p>
           ))}
         </aside>
       )}

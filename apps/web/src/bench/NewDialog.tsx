@@ -8,6 +8,7 @@ import { readQuantity } from "../format/quantityText.ts";
 import { openDesign, show, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
 import { isWideScreen } from "../state/useWideScreen.ts";
+import { useWords } from "../words/useWords.ts";
 import { counterCautions } from "./cautions.ts";
 import { Sheet } from "./Sheet.tsx";
 
@@ -72,6 +73,7 @@ export function NewDialog() {
 }
 
 function CounterForm({ start }: { readonly start: Draft }) {
+  const { say } = useWords();
   const [draft, setDraft] = useState(start);
   const [problems, setProblems] = useState<Readonly<Record<string, string>>>({});
   const set = (change: Partial<Draft>) => setDraft({ ...draft, ...change });
@@ -187,8 +189,8 @@ function CounterForm({ start }: { readonly start: Draft }) {
         afterwards.
       </p>
       <aside className="cautions" aria-label="Take care">
-        {counterCautions.map((text) => (
-          <p key={text}>{text}</p>
+        {counterCautions.map((key) => (
+          <p key={key}>{say(key)}</p>
         ))}
       </aside>
       <p className="sheet-actions">

@@ -1,5 +1,6 @@
 import type { LoopState, PumpState } from "@tidewright/advice";
 import { unitLabel } from "@tidewright/units";
+import type { Words } from "@tidewright/words";
 import {
   type KeyboardEvent,
   memo,
@@ -13,6 +14,7 @@ import {
 } from "react";
 import "./curves.css";
 import { type Format, textWidth } from "@tidewright/editor";
+import { useWords } from "../words/useWords.ts";
 import { headAt } from "./combinedCurve.ts";
 import { type CurveScene, type CurveUnits, type FlowWish, layoutCurves } from "./layoutCurves.ts";
 import { unitOfFormat } from "./unitOfFormat.ts";
@@ -35,6 +37,8 @@ export interface CurvePictureProps {
  *  over it or the arrow keys read values along the curves. */
 export function CurvePicture(props: CurvePictureProps): ReactNode {
   const { loop, pumps, wish, format, height = 260, now = loop, pump = pumps[0] } = props;
+  const words = useWords();
+  const { say } = words;
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(420);
@@ -50,8 +54,8 @@ export function CurvePicture(props: CurvePictureProps): ReactNode {
   }, []);
   const units = useMemo(() => ({ flow: unitOfFormat(format, "flow"), head: unitOfFormat(format, "head") }), [format]);
   const scene = useMemo(
-    () => layoutCurves({ loop, pumps, wish, units, width, height }),
-    [loop, pumps, wish, units, width, height],
+    () => layoutCurves({ loop, pumps, wish, units, width, height, words }),
+    [loop, pumps, wish, units, width, height, words],
   );
   const flow = read ?? Math.max(0, now.flow);
   const onKeyDown = (event: KeyboardEvent) => {
@@ -72,12 +76,14 @@ export function CurvePicture(props: CurvePictureProps): ReactNode {
       className="tw-curves"
       tabIndex={0}
       role="slider"
-      aria-label={`Pump and system curves of ${loop.name}, read at a flow`}
+      aria-label={say("curves.label", { loop: loop.name })}
       aria-valuemin={0}
       aria-valuemax={scene.mostFlow}
       aria-valuenow={flow}
       aria-valuetext={
-        read === undefined ? pointLines(now, pump, format).join(", ") : readLines(scene, flow, format).join(", ")
+        read === undefined
+          ? pointLines(now, pump, format, say).join(", ")
+          : readLines(scene, flow, format, say).join(", ")
       }
       onKeyDown={onKeyDown}
       onBlur={() => setRead(undefined)}
@@ -147,6 +153,7 @@ function stepTo(key: string, flow: number, most: number, steps: number): number 
 }
 
 function Axes({ scene, units }: { scene: CurveScene; units: CurveUnits }) {
+  const { say } = useWords();
   const { plot, flowTicks, headTicks } = scene;
   return (
     <g>
@@ -168,10 +175,10 @@ function Axes({ scene, units }: { scene: CurveScene; units: CurveUnits }) {
       ))}
       <path d={`M${plot.x0},${plot.y1}V${plot.y0}H${plot.x1}`} className="tw-axis" />
       <text x={plot.x1} y={plot.y0 + 31} textAnchor="end" className="tw-axisName">
-        flow, {unitLabel(units.flow, "flow")}
+        {say("curves.flowAxis", { unit: unitLabel(units.flow, "flow") })}
       </text>
       <text x={6} y={12} className="tw-axisName">
-        head, {unitLabel(units.head, "head")}
+        {say("curves.headAxis", { unit: unitLabel(units.head, "head") })}
       </text>
     </g>
   );
@@ -179,6 +186,7 @@ function Axes({ scene, units }: { scene: CurveScene; units: CurveUnits }) {
 
 /** The wished band of flow, hatched, with a line at the aim. */
 function Band({ scene, id }: { scene: CurveScene; id: string }) {
+  const { say } = useWords();
   const { band, plot } = scene;
   if (!band) return null;
   const wide = Math.max(0, band.x1 - band.x0);
@@ -188,7 +196,7 @@ function Band({ scene, id }: { scene: CurveScene; id: string }) {
       <path d={`M${band.x0},${plot.y1}V${plot.y0}M${band.x1},${plot.y1}V${plot.y0}`} className="tw-bandEdge" />
       <path d={`M${band.aim},${plot.y1}V${plot.y0}`} className="tw-aim" />
       <text x={Math.min(band.aim + 4, plot.x1 - 20)} y={plot.y0 - 6} className="tw-curveNote">
-        aim
+        {say("curves.aim")}
       </text>
       <text
         x={Math.min((band.x0 + band.x1) / 2, plot.x1 - 20)}
@@ -196,13 +204,14 @@ function Band({ scene, id }: { scene: CurveScene; id: string }) {
         textAnchor="middle"
         className="tw-curveNote"
       >
-        wished
+        {say("curves.wished")}
       </text>
     </g>
   );
 }
 
 function StaticHead({ scene, loop, format }: { scene: CurveScene; loop: LoopState; format: Format }) {
+  const { say } = useWords();
   const { plot, staticHead } = scene;
   if (!(loop.staticHead > 0.005)) return null;
   const below = staticHead + 14 < plot.y0 - 2;
@@ -210,7 +219,7 @@ function StaticHead({ scene, loop, format }: { scene: CurveScene; loop: LoopStat
     <g>
       <path d={`M${plot.x0},${staticHead}H${plot.x0 + 26}`} className="tw-static" />
       <text x={plot.x0 + 5} y={below ? staticHead + 13 : staticHead - 5} className="tw-curveNote">
-        static {format(loop.staticHead, "head")}
+        {say("curves.static", { head: format(loop.staticHead, "head") })}
       </text>
     </g>
   );
@@ -232,7 +241,8 @@ function OperatingPoint({
 }) {
   const { plot } = scene;
   const { point, range } = scene.place(loop);
-  const lines = pointLines(loop, pump, format);
+  const { say } = useWords();
+  const lines = pointLines(loop, pump, format, say);
   if (!point)
     return (
       <text x={(plot.x0 + plot.x1) / 2} y={plot.y0 - 10} textAnchor="middle" className="tw-pointFigure">
@@ -267,30 +277,39 @@ function OperatingPoint({
 }
 
 /** The operating point in words: flow and head, its interval, its place on the pump's curve. */
-function pointLines(loop: LoopState, pump: PumpState | undefined, format: Format): string[] {
-  if (!(loop.flow > 0)) return [`no flow: ${format(loop.staticHead, "head")} to lift before anything moves`];
+function pointLines(loop: LoopState, pump: PumpState | undefined, format: Format, say: Words["say"]): string[] {
+  if (!(loop.flow > 0)) return [say("curves.noFlow", { head: format(loop.staticHead, "head") })];
   return [
-    `${format(loop.flow, "flow")} at ${format(loop.totalHead, "head")}`,
-    `${format(loop.flowRange[0], "flow")} to ${format(loop.flowRange[1], "flow")}`,
-    ...(pump ? [`${Math.round(pump.placeOnCurve * 100)} % along the curve`] : []),
+    say("curves.point", { flow: format(loop.flow, "flow"), head: format(loop.totalHead, "head") }),
+    say("curves.range", { low: format(loop.flowRange[0], "flow"), high: format(loop.flowRange[1], "flow") }),
+    ...(pump ? [say("curves.along", { share: `${Math.round(pump.placeOnCurve * 100)} %` })] : []),
   ];
 }
 
 /** Flow, the pumps' head and the head that the system asks for there. */
-function readLines(scene: CurveScene, flow: number, format: Format): string[] {
+function readLines(scene: CurveScene, flow: number, format: Format, say: Words["say"]): string[] {
   const now = scene.curves.find(({ kind }) => kind === "pumpNow");
   const system = scene.curves.find(({ kind }) => kind === "system");
   const within = (curve: typeof now) => curve !== undefined && flow <= (curve.curve.flow.at(-1) ?? 0);
   return [
     format(flow, "flow"),
-    ...(now ? [within(now) ? `pump gives ${format(headAt(now.curve, flow), "head")}` : "beyond the pump's curve"] : []),
-    ...(system && within(system) ? [`system asks ${format(headAt(system.curve, flow), "head")}`] : []),
+    ...(now
+      ? [
+          within(now)
+            ? say("curves.pumpGives", { head: format(headAt(now.curve, flow), "head") })
+            : say("curves.beyond"),
+        ]
+      : []),
+    ...(system && within(system)
+      ? [say("curves.systemAsks", { head: format(headAt(system.curve, flow), "head") })]
+      : []),
   ];
 }
 
 function Readout({ scene, flow, format }: { scene: CurveScene; flow: number; format: Format }) {
   const { plot } = scene;
-  const lines = readLines(scene, flow, format);
+  const { say } = useWords();
+  const lines = readLines(scene, flow, format, say);
   const x = scene.x(flow);
   const wide = Math.max(...lines.map((text) => textWidth(text, 12))) + 14;
   const left = x + 10 + wide > plot.x1 ? Math.max(2, x - 10 - wide) : x + 10;

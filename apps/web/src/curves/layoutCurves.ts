@@ -1,6 +1,7 @@
 import type { Curve, LoopState, PumpState } from "@tidewright/advice";
 import { textWidth } from "@tidewright/editor";
 import { fromSI, toSI } from "@tidewright/units";
+import { englishWords, type Words } from "@tidewright/words";
 import { scaleLinear } from "d3-scale";
 import { curveMonotoneX, line } from "d3-shape";
 import { combinedCurve, headAt } from "./combinedCurve.ts";
@@ -24,6 +25,8 @@ export interface CurveInput {
   readonly pumps: readonly PumpState[];
   readonly wish?: FlowWish | undefined;
   readonly units: CurveUnits;
+  /** The reader's words, English where left out. */
+  readonly words?: Words;
   readonly width: number;
   readonly height: number;
 }
@@ -86,8 +89,8 @@ export interface CurveScene {
  *  system curve's samples.
  *  Source: own construction; pumps in parallel add flows at equal head, in series heads at equal flow (analytic). */
 export function layoutCurves(input: CurveInput): CurveScene {
-  const { loop, pumps, units, width, height } = input;
-  const named = pumpCurves(pumps, loop.flow);
+  const { loop, pumps, units, width, height, words = englishWords } = input;
+  const named = pumpCurves(pumps, loop.flow, words);
   const wish = wishAtPumps(input.wish, loop);
   const pumpFlow = Math.max(0, ...named.flatMap(({ curve }) => curve.flow).filter(Number.isFinite));
   const reach = Math.max(1e-6, pumpFlow, 1.15 * finite(loop.flow), finite(loop.flowRange[1]));
@@ -106,7 +109,12 @@ export function layoutCurves(input: CurveInput): CurveScene {
       d: pathOf(curve, x, y),
       labelAt: pumpLabel(curve, kind, x, y),
     })),
-    { kind: "system", label: "system", curve: loop.systemCurve, ...systemDrawing(loop, x, y, mostFlow, mostHead) },
+    {
+      kind: "system",
+      label: words.say("curves.system"),
+      curve: loop.systemCurve,
+      ...systemDrawing(loop, x, y, mostFlow, mostHead),
+    },
   ];
   const highest = named.at(-1)?.curve;
   // The largest ordinate of the pump's curve under a label that begins at a place: the label must stay above it.
@@ -120,8 +128,8 @@ export function layoutCurves(input: CurveInput): CurveScene {
   const { point, range } = place(loop);
   return {
     plot,
-    flowTicks: ticks(mostFlow, units.flow, "flow", x, Math.max(2, Math.floor((plot.x1 - plot.x0) / 84))),
-    headTicks: ticks(mostHead, units.head, "head", y, Math.max(2, Math.floor((plot.y0 - plot.y1) / 44))),
+    flowTicks: ticks(mostFlow, units.flow, "flow", x, words, Math.max(2, Math.floor((plot.x1 - plot.x0) / 84))),
+    headTicks: ticks(mostHead, units.head, "head", y, words, Math.max(2, Math.floor((plot.y0 - plot.y1) / 44))),
     curves: apart(
       drawn.filter(({ curve }) => curve.flow.length > 0),
       plot,
@@ -169,7 +177,7 @@ interface NamedCurve {
 }
 
 /** Full speed and present speed of all pumps together; one of several pumps lightly beside them. */
-function pumpCurves(pumps: readonly PumpState[], flow: number): NamedCurve[] {
+function pumpCurves(pumps: readonly PumpState[], flow: number, { say }: Words): NamedCurve[] {
   const first = pumps[0];
   if (!first) return [];
   // Pumps in series all carry the loop's flow, pumps in parallel share it.
@@ -178,15 +186,25 @@ function pumpCurves(pumps: readonly PumpState[], flow: number): NamedCurve[] {
     const curves = pumps.flatMap((pump) => curveOf(pump, fastest) ?? []);
     return curves.length > 0 ? combinedCurve(curves, series ? "series" : "parallel") : undefined;
   };
-  const many = pumps.length > 1 ? `${pumps.length} pumps, ` : "";
+  const many = pumps.length > 1;
+  const count = pumps.length;
   const named: NamedCurve[] = [];
   const full = together(true);
   if (full && pumps.some((pump) => pump.speed < 0.995 && pump.curves.length > 1))
-    named.push({ kind: "pumpFull", label: `${many}full speed`, curve: full });
+    named.push({
+      kind: "pumpFull",
+      label: say(many ? "curves.manyFullSpeed" : "curves.fullSpeed", { count }),
+      curve: full,
+    });
   const one = curveOf(first, false);
-  if (one && pumps.length > 1) named.push({ kind: "pumpSingle", label: "one pump", curve: one });
+  if (one && pumps.length > 1) named.push({ kind: "pumpSingle", label: say("curves.onePump"), curve: one });
   const now = together(false);
-  if (now) named.push({ kind: "pumpNow", label: `${many}${Math.round(first.speed * 100)} % speed`, curve: now });
+  if (now)
+    named.push({
+      kind: "pumpNow",
+      label: say(many ? "curves.manySpeed" : "curves.speed", { count, share: `${Math.round(first.speed * 100)} %` }),
+      curve: now,
+    });
   return named;
 }
 
@@ -276,11 +294,18 @@ function labelBox({ x, y, anchor }: PointLabel) {
   return { x0, x1: x0 + pointRoom.wide, y0: y - 12, y1: y + pointRoom.high - 12 };
 }
 
-function ticks(most: number, unit: string, dimension: "flow" | "head", scale: Scale, count: number): Tick[] {
+function ticks(
+  most: number,
+  unit: string,
+  dimension: "flow" | "head",
+  scale: Scale,
+  words: Words,
+  count: number,
+): Tick[] {
   const axis = scaleLinear([0, fromSI(most, unit, dimension)], [0, 1]);
   const text = axis.tickFormat(count);
   return axis.ticks(count).map((value) => ({
     at: scale(toSI({ value, unit }, dimension)),
-    text: text(value).replace(/,/g, ""),
+    text: words.decimal(text(value).replace(/,/g, "")),
   }));
 }

@@ -1,6 +1,8 @@
 import type { WhatIf } from "@tidewright/advice";
 import type { Format } from "@tidewright/editor";
+import type { Words } from "@tidewright/words";
 import { memo, type PointerEvent, type ReactNode, useId, useLayoutEffect, useMemo, useRef } from "react";
+import { useWords } from "../words/useWords.ts";
 import { readFrame, startFrame } from "./filmFrame.ts";
 import { type Played, playhead } from "./filmState.ts";
 import { clockText, eventSentence, latestEvent, levelWords } from "./filmWords.ts";
@@ -17,19 +19,20 @@ interface Props {
 /** The time bar with its events, and under it every level against its rim; one cursor goes through all. */
 export const FilmChart = memo(function FilmChart({ played, format, width, slim, barOnly }: Props): ReactNode {
   const { result, scale } = played;
+  const words = useWords();
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const scene = useMemo(
-    () => layoutFilmChart({ result, scale, width, slim, barOnly }),
-    [result, scale, width, slim, barOnly],
+    () => layoutFilmChart({ result, scale, width, slim, barOnly, words }),
+    [result, scale, width, slim, barOnly, words],
   );
   const frame = useRef<HTMLDivElement>(null);
   const cursor = useRef<SVGGElement>(null);
   const held = useRef<number | undefined>(undefined);
   useLayoutEffect(() => {
-    const paint = chartPainter(frame.current!, cursor.current!, scene, played, format);
+    const paint = chartPainter(frame.current!, cursor.current!, scene, played, format, words);
     paint(playhead.time);
     return playhead.onMove(paint);
-  }, [scene, played, format]);
+  }, [scene, played, format, words]);
 
   const seek = (event: PointerEvent<HTMLDivElement>) => {
     const box = event.currentTarget.getBoundingClientRect();
@@ -41,7 +44,7 @@ export const FilmChart = memo(function FilmChart({ played, format, width, slim, 
       className="film-chart"
       tabIndex={0}
       role="slider"
-      aria-label="Moment of the film"
+      aria-label={words.say("film.moment")}
       aria-valuemin={0}
       aria-valuemax={Math.round(scale.duration)}
       aria-valuenow={0}
@@ -148,7 +151,7 @@ function Band(props: {
   const { x0, x1, words: place } = scene;
   const vessel = result.vessels[band.index]!;
   const rises = vessel.highest > vessel.start + 5e-4;
-  const words = levelWords(vessel.highest, vessel.rim, vessel.start, format);
+  const words = levelWords(vessel.highest, vessel.rim, vessel.start, format, useWords());
   const wordsAt =
     place === "over"
       ? { name: band.top - 4, figure: band.top - 4 }
@@ -197,6 +200,7 @@ function chartPainter(
   scene: FilmChartScene,
   { result, design }: Played,
   format: Format,
+  words: Words,
 ): (t: number) => void {
   const { film } = result;
   if (film === undefined) return () => {};
@@ -216,7 +220,7 @@ function chartPainter(
       const level = moment.levels[band.index]!;
       const { rim, start } = result.vessels[band.index]!;
       dot.setAttribute("cy", band.yOf(level).toFixed(1));
-      const { margin, change, over } = levelWords(level, rim, start, format);
+      const { margin, change, over } = levelWords(level, rim, start, format, words);
       const text = margin === "" ? change : margin;
       if (text === entry.text) continue;
       entry.text = text;
@@ -224,10 +228,10 @@ function chartPainter(
       figure.setAttribute("class", over ? "film-bandFigure film-over" : "film-bandFigure");
     }
     const last = latestEvent(result.events, t);
-    const words = `${clockText(t)}${last < 0 ? "" : `, ${eventSentence(result.events[last]!, result, design)}`}`;
-    if (words === spoken) return;
-    spoken = words;
+    const told = `${clockText(t)}${last < 0 ? "" : `, ${eventSentence(result.events[last]!, result, design, words)}`}`;
+    if (told === spoken) return;
+    spoken = told;
     frame.setAttribute("aria-valuenow", String(Math.round(t)));
-    frame.setAttribute("aria-valuetext", words);
+    frame.setAttribute("aria-valuetext", told);
   };
 }

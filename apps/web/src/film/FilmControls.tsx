@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useState, useSyncExternalStore } from "react";
+import { useWords } from "../words/useWords.ts";
 import { type Speed, speeds } from "./course.ts";
 import { playFilm, playhead, setShorten, setSpeed, toEvent, useFilm } from "./filmState.ts";
 
@@ -6,13 +7,14 @@ import { playFilm, playhead, setShorten, setSpeed, toEvent, useFilm } from "./fi
 export function FilmControls({ stillness, children }: { readonly stillness: boolean; readonly children: ReactNode }) {
   const playing = useSyncExternalStore(playhead.onPlay, () => playhead.playing);
   const speed = useFilm((state) => state.speed);
+  const { say } = useWords();
   return (
     <div className="film-controls">
       <div className="film-keys">
-        <IconButton label="Previous event" path="M13 4 7 10l6 6M5 4v12" onClick={() => toEvent(-1)} />
+        <IconButton label={say("film.previous")} path="M13 4 7 10l6 6M5 4v12" onClick={() => toEvent(-1)} />
         {stillness ? (
           <button type="button" className="action action-strong film-play" onClick={() => toEvent(1)}>
-            On to the next event
+            {say("film.onToNext")}
           </button>
         ) : (
           <button
@@ -27,17 +29,22 @@ export function FilmControls({ stillness, children }: { readonly stillness: bool
                 fill={playing ? "none" : "currentColor"}
               />
             </svg>
-            {playing ? "Pause" : "Play"}
+            {say(playing ? "film.pause" : "film.play")}
           </button>
         )}
-        <IconButton label="Next event" path="m7 4 6 6-6 6M15 4v12" onClick={() => toEvent(1)} />
+        <IconButton label={say("film.next")} path="m7 4 6 6-6 6M15 4v12" onClick={() => toEvent(1)} />
       </div>
       {children}
       {stillness ? null : (
         <fieldset className="film-speeds">
-          <legend className="visually-hidden">How fast</legend>
-          {speeds.map(([value, label]) => (
-            <SpeedButton key={value} value={value} label={label} pressed={speed === value} />
+          <legend className="visually-hidden">{say("film.howFast")}</legend>
+          {speeds.map((value) => (
+            <SpeedButton
+              key={value}
+              value={value}
+              label={value === "fit" ? say("film.allIn") : `${value}×`}
+              pressed={speed === value}
+            />
           ))}
         </fieldset>
       )}
@@ -48,20 +55,22 @@ export function FilmControls({ stillness, children }: { readonly stillness: bool
 /** Whether quiet stretches take less of the bar than their time; it stands at the bar that it is about. */
 export function ShortenBox() {
   const shorten = useFilm((state) => state.shorten);
+  const { say } = useWords();
   return (
     <label className="film-shorten">
       <input type="checkbox" checked={shorten} onChange={(event) => setShorten(event.target.checked)} />
-      Shorten quiet time
+      {say("film.shorten")}
     </label>
   );
 }
 
 function SpeedButton(props: { readonly value: Speed; readonly label: string; readonly pressed: boolean }) {
+  const { say } = useWords();
   return (
     <button
       type="button"
       aria-pressed={props.pressed}
-      aria-label={typeof props.value === "number" ? `${props.value} times as fast as the water` : props.label}
+      aria-label={typeof props.value === "number" ? say("film.timesAsFast", { speed: props.value }) : props.label}
       onClick={() => setSpeed(props.value)}
     >
       {props.label}

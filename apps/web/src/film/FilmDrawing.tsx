@@ -15,6 +15,7 @@ import {
   type View,
 } from "@tidewright/editor";
 import { ShapeLayer } from "../drawing/ShapeLayer.tsx";
+import { useWords } from "../words/useWords.ts";
 import { type FilmScene, type FilmVessel, filmParts, filmScene } from "./filmScene.ts";
 import { type Played, playhead } from "./filmState.ts";
 import { paintFilm } from "./paintFilm.ts";
@@ -37,12 +38,13 @@ type Keep = (name: string) => (element: SVGElement | null) => void;
 export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
   const { played, assessment, format, width, height, safeLevel, stillness } = props;
   const { design, result } = played;
+  const words = useWords();
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const scene = useMemo(() => filmScene(design, assessment, result), [design, assessment, result]);
   const view = useMemo(() => filmView(scene, width, height), [scene, width, height]);
   const labels = useMemo(() => {
-    const safe = safeLinePart(scene, safeLevel);
-    const parts = [...filmParts(scene, result, view.width < 560), ...(safe ? [safe] : [])];
+    const safe = safeLinePart(scene, safeLevel, words);
+    const parts = [...filmParts(scene, result, view.width < 560, words), ...(safe ? [safe] : [])];
     return placeLabels({
       scene: { ...scene.scene, parts },
       view,
@@ -50,7 +52,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
       obstacles: obstaclesOf(scene.scene, view),
       keepFree: result.spilled > 0 ? [floorTextRect(scene, view)] : [],
     });
-  }, [scene, result, view, format, safeLevel]);
+  }, [scene, result, view, format, safeLevel, words]);
   const elements = useRef(new Map<string, SVGElement>());
   const keep: Keep = (name) => (element) => {
     if (element === null) elements.current.delete(name);
@@ -60,10 +62,10 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
     const { film } = result;
     if (film === undefined) return;
     const moves = () => playhead.playing && !stillness;
-    const paint = paintFilm({ film, result, scene, view, format, elements: elements.current, moves });
+    const paint = paintFilm({ film, result, scene, view, format, words, elements: elements.current, moves });
     paint(playhead.time);
     return playhead.onMove(paint);
-  }, [result, scene, view, format, stillness]);
+  }, [result, scene, view, format, words, stillness]);
 
   return (
     <div className="tw-elevation film-drawing">
@@ -72,7 +74,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
         height={view.height}
         viewBox={`0 0 ${view.width} ${view.height}`}
         role="img"
-        aria-label={`Side elevation of ${design.name} while water moves; the numbers stand in the chart below it`}
+        aria-label={words.say("film.elevation", { design: design.name })}
       >
         <Hatches id={id} scene={scene.scene} view={view} />
         <Waters vessels={scene.vessels} over={false} view={view} id={id} keep={keep} />
@@ -89,7 +91,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
         <Labels labels={labels} keep={keep} />
         <rect x={5.5} y={5.5} width={view.width - 11} height={view.height - 11} className="tw-sheet" />
         <text x={view.width - 14} y={view.height - 14} textAnchor="end" className="tw-sheetSmall">
-          side elevation, 1 : {Math.round(pointsPerMetre / view.scale)}
+          {words.say("film.scale", { scale: String(Math.round(pointsPerMetre / view.scale)) })}
         </text>
       </svg>
     </div>

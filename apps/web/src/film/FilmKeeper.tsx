@@ -1,5 +1,6 @@
 import { useEffect } from "react";
 import { presentDesign, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import {
   chosenScenario,
   closeFilm,
@@ -69,16 +70,17 @@ function toggleFilm(): void {
 /** The way to the film from the bar at the top. */
 export function FilmButton() {
   const open = useFilm((state) => state.open);
+  const { say } = useWords();
   return (
     <button
       type="button"
       className="tool film-tool"
       aria-pressed={open}
       aria-keyshortcuts="w"
-      title="What happens when something fails (W)"
+      title={say("film.toolTitle")}
       onClick={toggleFilm}
     >
-      What if
+      {say("film.tool")}
     </button>
   );
 }

@@ -4,6 +4,7 @@ import "./film.css";
 import { Glyph } from "../bench/Glyph.tsx";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { FilmChart } from "./FilmChart.tsx";
 import { FilmControls, pressPlay, ShortenBox, useStillness } from "./FilmControls.tsx";
 import { FilmDrawing } from "./FilmDrawing.tsx";
@@ -26,6 +27,7 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
   const fault = useFilm((state) => state.fault);
   const stillness = useStillness();
   const format = useFormat();
+  const { say } = useWords();
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
   // A film belongs to one document and one scenario: it is never shown for another.
@@ -38,12 +40,12 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
   const squeezed = useBench((state) => state.drawerOpen);
   const height = wide ? size.height : Math.max(leastDrawing, Math.round(size.width * aspect));
   return (
-    <section className="film" aria-label="What happens when something fails">
+    <section className="film" aria-label={say("film.label")}>
       <header className="film-head">
         <ScenarioChoice />
         <VerdictLine played={played} fault={fault} />
-        <button type="button" className="action film-close" aria-label="Back to running" onClick={closeFilm}>
-          <span className="film-close-words">Back to running</span>
+        <button type="button" className="action film-close" aria-label={say("film.back")} onClick={closeFilm}>
+          <span className="film-close-words">{say("film.back")}</span>
           <span className="film-close-mark" aria-hidden="true">
             ×
           </span>
@@ -51,7 +53,7 @@ export function FilmStage({ wide }: { readonly wide: boolean }) {
       </header>
       <div className="film-picture" ref={box}>
         {played === undefined || assessment === undefined || size.width === 0 ? (
-          <p className="quiet film-wait">{fault === undefined ? "Simulating…" : ""}</p>
+          <p className="quiet film-wait">{fault === undefined ? say("film.simulating") : ""}</p>
         ) : (
           <FilmDrawing
             played={played}
@@ -87,14 +89,15 @@ function ScenarioChoice() {
   const design = useBench((state) => state.history.present);
   const scenarioId = useFilm((state) => state.scenarioId);
   const own = useFilm((state) => state.own);
+  const words = useWords();
   const scenarios = useMemo(() => scenariosFor(design, own), [design, own]);
   return (
     <label className="film-choice">
-      <span className="visually-hidden">What fails</span>
+      <span className="visually-hidden">{words.say("film.whatFails")}</span>
       <select className="select" value={scenarioId} onChange={(event) => openFilm(design, event.target.value)}>
         {scenarios.map((scenario) => (
           <option key={scenario.id} value={scenario.id}>
-            {describeScenario(scenario)}
+            {describeScenario(scenario, words)}
           </option>
         ))}
       </select>
@@ -104,19 +107,20 @@ function ScenarioChoice() {
 
 function VerdictLine({ played, fault }: { readonly played: Played | undefined; readonly fault: string | undefined }) {
   const format = useFormat();
+  const words = useWords();
   if (fault !== undefined)
     return (
       <p className="field-problem film-verdict" role="alert">
-        Our fault: the simulation stopped ({fault}). The document is unharmed.
+        {words.say("film.fault", { fault })}
       </p>
     );
-  if (played === undefined) return <p className="quiet film-verdict">Simulating…</p>;
+  if (played === undefined) return <p className="quiet film-verdict">{words.say("film.simulating")}</p>;
   const { result, design } = played;
   const severity = verdictSeverity[result.verdict];
   return (
     <p className={`film-verdict film-verdict-${result.verdict}`} data-verdict={result.verdict}>
       {severity === undefined ? null : <Glyph severity={severity} />}{" "}
-      {describeVerdict(verdictFacts(result), design, format)}
+      {describeVerdict(verdictFacts(result), design, format, words)}
     </p>
   );
 }
@@ -126,6 +130,7 @@ function Moment({ played }: { readonly played: Played | undefined }) {
   const clock = useRef<HTMLSpanElement>(null);
   const [last, setLast] = useState(-1);
   const playing = useSyncExternalStore(playhead.onPlay, () => playhead.playing);
+  const words = useWords();
   useEffect(() => {
     if (played === undefined) return;
     const tell = (t: number) => {
@@ -143,10 +148,10 @@ function Moment({ played }: { readonly played: Played | undefined }) {
         {played === undefined
           ? ""
           : event === undefined
-            ? "Running"
-            : eventSentence(event, played.result, played.design)}
+            ? words.say("film.running")
+            : eventSentence(event, played.result, played.design, words)}
       </span>
-      <span className="visually-hidden">{playing ? "Playing" : "Paused"}</span>
+      <span className="visually-hidden">{words.say(playing ? "film.playing" : "film.paused")}</span>
     </p>
   );
 }

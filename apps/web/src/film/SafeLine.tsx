@@ -1,4 +1,5 @@
 import type { Extent, ScenePart, View } from "@tidewright/editor";
+import { englishWords, type Words } from "@tidewright/words";
 import type { FilmScene } from "./filmScene.ts";
 
 /** Part of the design that the highest safe line is about. */
@@ -19,7 +20,11 @@ export function SafeLine(props: {
 
 /** Returns the label of the highest safe line for a film, if it is known.
  *  scene FilmScene   level above the sump's floor [m]   -> part for `placeLabels` */
-export function safeLinePart(scene: Pick<FilmScene, "vessels">, level: number | undefined): ScenePart | undefined {
+export function safeLinePart(
+  scene: Pick<FilmScene, "vessels">,
+  level: number | undefined,
+  words: Words = englishWords,
+): ScenePart | undefined {
   const chamber = returnChamber(scene);
   return chamber === undefined || level === undefined
     ? undefined
@@ -27,6 +32,7 @@ export function safeLinePart(scene: Pick<FilmScene, "vessels">, level: number | 
         chamber,
         level,
         scene.vessels.filter(({ over, place }) => over || place === "display").map(({ extent }) => extent),
+        words,
       );
 }
 
@@ -36,12 +42,13 @@ export function safeLineLabel(
   chamber: Pick<Extent, "x1" | "y0">,
   level: number,
   notIn: readonly Extent[] = [],
+  { say }: Words = englishWords,
 ): ScenePart {
   return {
     path: safeLinePath,
-    name: "highest safe line",
+    name: say("film.safeLine"),
     anchor: { x: chamber.x1, y: chamber.y0 + level },
-    figures: [{ value: level, dimension: "length", after: "deep" }],
+    figures: [{ value: level, dimension: "length", after: say("film.deep") }],
     rank: 1,
     // It speaks of the sump; among tanks and boxes above it would seem to speak of them.
     notIn,

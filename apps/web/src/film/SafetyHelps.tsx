@@ -1,19 +1,22 @@
-import { type SafetyLever, type SafetyRow, verdicts } from "@tidewright/advice";
+import { describeLever, type SafetyLever, type SafetyRow, verdicts } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { useState } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { takeOver } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { useFilm } from "./filmState.ts";
-import { capital, verdictWords } from "./filmWords.ts";
+import { capital } from "./filmWords.ts";
 
 /** Changes that help against one scenario, each simulated again: before, after, and the hand to take it over. */
 export function SafetyHelps({ design, row }: { readonly design: Design; readonly row: SafetyRow }) {
   const levers = useFilm((state) => state.levers);
   const [problem, setProblem] = useState<string>();
+  const words = useWords();
+  const { say } = words;
   if (levers?.design !== design)
     return (
       <p className="quiet" role="status">
-        Simulating each change…
+        {say("film.helps.simulating")}
       </p>
     );
   const found = levers.list.flatMap((lever) => {
@@ -21,11 +24,10 @@ export function SafetyHelps({ design, row }: { readonly design: Design; readonly
     const better = effect !== undefined && verdicts.indexOf(effect.after) > verdicts.indexOf(effect.before);
     return better ? [{ lever, effect }] : [];
   });
-  if (found.length === 0)
-    return <p className="quiet">No single change that the tool knows helps here; two together may.</p>;
+  if (found.length === 0) return <p className="quiet">{say("film.helps.none")}</p>;
   return (
     <div className="safety-helps">
-      <p className="quiet">Each change alone, everything that was in trouble simulated again.</p>
+      <p className="quiet">{say("film.helps.each")}</p>
       <ol>
         {found.map(({ lever, effect }) => (
           <li key={`${lever.label} ${lever.at}`} className="safety-help" data-help={lever.kind}>
@@ -33,13 +35,13 @@ export function SafetyHelps({ design, row }: { readonly design: Design; readonly
             <button
               type="button"
               className="action"
-              aria-label={`Apply: ${lever.label}`}
+              aria-label={say("film.helps.applyNamed", { lever: describeLever(lever, words) })}
               onClick={() => {
-                const refused = takeOver(design, lever.design, lever.label);
+                const refused = takeOver(design, lever.design, describeLever(lever, words));
                 setProblem(refused === undefined ? undefined : `${refused.message}; ${refused.fix}`);
               }}
             >
-              Apply
+              {say("film.helps.apply")}
             </button>
           </li>
         ))}
@@ -60,32 +62,36 @@ function Effect(props: {
 }) {
   const { lever, row, effect } = props;
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
   const { margin } = effect;
-  const now = row.spilled > 1e-6 ? `, ${format(row.spilled, "volume")} on the floor` : "";
+  const now = row.spilled > 1e-6 ? say("film.helps.onFloor", { volume: format(row.spilled, "volume") }) : "";
   const left =
     margin === undefined
       ? ""
-      : `, ${format(Math.abs(margin), "length")} ${margin < 0 ? "over a rim" : "to the nearest rim"}`;
+      : say(margin < 0 ? "film.helps.overRim" : "film.helps.toRim", { length: format(Math.abs(margin), "length") });
   const others = lever.effects.length - 1;
   const cured = lever.effects.filter((each) => each.after !== each.before).length - 1;
   return (
     <>
-      <span className="safety-help-name">{capital(lever.label)}</span>
+      <span className="safety-help-name">{capital(describeLever(lever, words))}</span>
       <span className="safety-help-effect">
-        {verdictWords[effect.before]}
+        {say(`film.verdict.${effect.before}`)}
         {now} <span aria-hidden="true">→</span>
-        <span className="visually-hidden">becomes</span>{" "}
+        <span className="visually-hidden">{say("film.helps.becomes")}</span>{" "}
         <strong>
-          {verdictWords[effect.after]}
+          {say(`film.verdict.${effect.after}`)}
           {left}
         </strong>
         {others > 0 ? (
           <span className="safety-help-others">
-            {cured > 0 ? `betters ${cured} of ${others} other troubles too` : "no other trouble with it"}
+            {cured > 0 ? say("film.helps.others", { cured, others }) : say("film.helps.noOther")}
           </span>
         ) : null}
       </span>
-      <span className="safety-help-price">{lever.price > 0 ? format(lever.price, "money") : "nothing to buy"}</span>
+      <span className="safety-help-price">
+        {lever.price > 0 ? format(lever.price, "money") : say("film.helps.nothingToBuy")}
+      </span>
     </>
   );
 }

@@ -1,9 +1,10 @@
-import { type SafetySweep, safetyCautions } from "@tidewright/advice";
+import { type SafetySweep, safetyCautions, verdicts } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { useEffect } from "react";
 import "./film.css";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { answerSentences } from "./answerSentences.ts";
 import { forgetOthers, useFilm, wantSweep } from "./filmState.ts";
 import { SafetyTable } from "./SafetyTable.tsx";
@@ -16,6 +17,8 @@ export function SafetySheet() {
   const design = useBench((state) => state.history.present);
   const sweep = useFilm((state) => state.sweep);
   const fault = useFilm((state) => state.fault);
+  const words = useWords();
+  const { say } = words;
   useEffect(() => {
     forgetOthers(design);
     const timer = setTimeout(() => wantSweep(design), settleTime);
@@ -27,7 +30,7 @@ export function SafetySheet() {
       <Progress design={design} />
     ) : (
       <p className="field-problem" role="alert">
-        Our fault: the simulation stopped ({fault}). The document is unharmed.
+        {say("film.fault", { fault })}
       </p>
     );
   return (
@@ -37,9 +40,9 @@ export function SafetySheet() {
       <div className="sheet-columns">
         <Answers design={design} result={sweep.result} />
         <section className="sheet-block">
-          <h3>Besides reckoning</h3>
+          <h3>{say("film.sheet.besides")}</h3>
           <ul className="safety-cautions">
-            {safetyCautions(design).map((text) => (
+            {safetyCautions(design, words).map((text) => (
               <li key={text} className="caution">
                 {text}
               </li>
@@ -53,47 +56,41 @@ export function SafetySheet() {
 
 function Progress({ design }: { readonly design: Design }) {
   const sweeping = useFilm((state) => state.sweeping);
+  const { say } = useWords();
   const known = sweeping?.design === design ? sweeping : undefined;
   return (
     <div className="safety-progress">
       <p className="quiet" role="status">
         {known === undefined || known.done === 0
-          ? "Simulating everything that can fail…"
-          : `Simulated ${known.done} of ${known.of}…`}
+          ? say("film.sheet.everything")
+          : say("film.sheet.progress", { done: known.done, all: known.of })}
       </p>
-      <progress max={known?.of ?? 1} value={known?.done ?? 0} aria-label="Scenarios simulated" />
+      <progress max={known?.of ?? 1} value={known?.done ?? 0} aria-label={say("film.sheet.scenarios")} />
     </div>
   );
 }
 
 function Summary({ result: { rows } }: { readonly result: SafetySweep }) {
-  const count = (...wanted: string[]) => rows.filter(({ verdict }) => wanted.includes(verdict)).length;
-  const told: readonly (readonly [number, string, string])[] = [
-    [count("wet"), "wets the floor", "wet the floor"],
-    [count("unsolved"), "could not be simulated to its end", "could not be simulated to their end"],
-    [count("dry"), "makes a pump draw air", "make a pump draw air"],
-    [count("tight"), "stays dry by little", "stay dry by little"],
-    [count("safe"), "stays dry", "stay dry"],
-  ];
-  const parts = told.flatMap(([n, one, many]) => (n === 0 ? [] : [`${n} ${n === 1 ? one : many}`]));
-  return (
-    <p className="safety-summary">
-      Of {rows.length} things that can go wrong, {parts.join(", ")}.
-    </p>
-  );
+  const { say } = useWords();
+  const parts = verdicts
+    .map((verdict) => [verdict, rows.filter((row) => row.verdict === verdict).length] as const)
+    .flatMap(([verdict, count]) => (count === 0 ? [] : [say(`film.sheet.${verdict}`, { count })]));
+  return <p className="safety-summary">{say("film.sheet.summary", { all: rows.length, parts: parts.join(", ") })}</p>;
 }
 
 function Answers({ design, result }: { readonly design: Design; readonly result: SafetySweep }) {
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
   return (
     <section className="sheet-block safety-answers">
-      <h3>What follows</h3>
+      <h3>{say("film.sheet.follows")}</h3>
       <dl>
-        {answerSentences(result.answers, design, format).map(({ id, title, text, missed }) => (
+        {answerSentences(result.answers, design, format, words).map(({ id, title, text, missed }) => (
           <div key={id} data-answer={id} data-missed={missed ? "" : undefined}>
             <dt>
               {title}
-              {missed ? <span className="safety-missed"> not met</span> : null}
+              {missed ? <span className="safety-missed"> {say("film.sheet.notMet")}</span> : null}
             </dt>
             <dd>{text}</dd>
           </div>

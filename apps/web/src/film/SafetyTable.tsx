@@ -3,7 +3,8 @@ import type { Design } from "@tidewright/design";
 import { Fragment, useState } from "react";
 import { Glyph } from "../bench/Glyph.tsx";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
-import { verdictSeverity, verdictWords } from "./filmWords.ts";
+import { useWords } from "../words/useWords.ts";
+import { verdictSeverity } from "./filmWords.ts";
 import { SafetyHelps } from "./SafetyHelps.tsx";
 import { showFilm } from "./showFilm.ts";
 
@@ -15,33 +16,38 @@ interface Props {
 /** One row a scenario, the worst first; each opens its film at its worst moment, each danger the changes that help. */
 export function SafetyTable({ design, sweep }: Props) {
   const format = useFormat();
+  const { say } = useWords();
   const [opened, setOpened] = useState<string>();
   const unit = <span className="head-unit"> {format.label("length")}</span>;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section className="table-scroll" tabIndex={0} aria-label="What can go wrong">
+    <section className="table-scroll" tabIndex={0} aria-label={say("film.table.label")}>
       <table className="safety-table">
         <thead>
           <tr>
-            <th scope="col">What goes wrong</th>
-            <th scope="col">Outcome</th>
+            <th scope="col">{say("film.table.what")}</th>
+            <th scope="col">{say("film.table.outcome")}</th>
             <th scope="col" className="number">
-              Display{unit}
+              {say("film.table.display")}
+              {unit}
             </th>
             <th scope="col" className="number">
-              Box{unit}
+              {say("film.table.box")}
+              {unit}
             </th>
             <th scope="col" className="number">
-              Sump{unit}
+              {say("film.table.sump")}
+              {unit}
             </th>
             <th scope="col" className="number">
-              Trouble after
+              {say("film.table.after")}
             </th>
             <th scope="col" className="number">
-              On the floor<span className="head-unit"> {format.label("volume")}</span>
+              {say("film.table.floor")}
+              <span className="head-unit"> {format.label("volume")}</span>
             </th>
             <th scope="col">
-              <span className="visually-hidden">Look and mend</span>
+              <span className="visually-hidden">{say("film.table.look")}</span>
             </th>
           </tr>
         </thead>
@@ -61,7 +67,7 @@ export function SafetyTable({ design, sweep }: Props) {
                       aria-expanded={open}
                       onClick={() => setOpened(open ? undefined : scenario.id)}
                     >
-                      What helps
+                      {say("film.table.helps")}
                     </button>
                   ) : null}
                 </Row>
@@ -90,39 +96,48 @@ function Row(props: {
   const { row, design, format, children } = props;
   const { scenario, verdict, margins, timeToTrouble, spilled } = row;
   const severity = verdictSeverity[verdict];
-  const name = describeScenario(scenario);
+  const words = useWords();
+  const { say } = words;
+  const name = describeScenario(scenario, words);
   return (
     <tr data-scenario={scenario.id} data-verdict={verdict}>
       <th scope="row">{name}</th>
       <td className="safety-verdict">
         <span className="safety-mark">{severity === undefined ? null : <Glyph severity={severity} />}</span>
-        {verdictWords[verdict]}
+        {say(`film.verdict.${verdict}`)}
       </td>
       {(
         [
-          ["Display", margins.display],
-          ["Box", margins.overflowBox],
-          ["Sump", margins.sump],
+          ["film.table.display", margins.display],
+          ["film.table.box", margins.overflowBox],
+          ["film.table.sump", margins.sump],
         ] as const
       ).map(([label, margin]) => (
-        <td key={label} className="number" data-label={`${label}, ${format.label("length")}`}>
+        <td
+          key={label}
+          className="number"
+          data-label={say("film.table.withUnit", { column: say(label), unit: format.label("length") })}
+        >
           {margin === undefined ? "" : <Margin margin={margin} format={format} />}
         </td>
       ))}
-      <td className="number" data-label="Trouble after">
-        {timeToTrouble === undefined ? "" : timeWords(timeToTrouble)}
+      <td className="number" data-label={say("film.table.after")}>
+        {timeToTrouble === undefined ? "" : timeWords(timeToTrouble, words)}
       </td>
-      <td className="number" data-label={`On the floor, ${format.label("volume")}`}>
+      <td
+        className="number"
+        data-label={say("film.table.withUnit", { column: say("film.table.floor"), unit: format.label("volume") })}
+      >
         {spilled > 1e-6 ? <strong>{format.bare(spilled, "volume")}</strong> : ""}
       </td>
       <td className="safety-keys">
         <button
           type="button"
           className="action"
-          aria-label={`Show me: ${name}`}
+          aria-label={say("film.table.showNamed", { scenario: name })}
           onClick={() => showFilm(design, scenario.id, "worst")}
         >
-          Show me
+          {say("film.table.show")}
         </button>
         {children}
       </td>
@@ -131,8 +146,13 @@ function Row(props: {
 }
 
 function Margin({ margin, format }: { readonly margin: number; readonly format: ScreenFormat }) {
+  const { say } = useWords();
   if (margin >= 0) return format.bare(margin, "length");
   const over = format.bare(-margin, "length");
   // A film of water over the rim rounds to nothing, and still is over it.
-  return <strong className="safety-over">{over === "0" ? "at the rim" : `${over} over`}</strong>;
+  return (
+    <strong className="safety-over">
+      {over === "0" ? say("film.table.atRim") : say("film.table.over", { length: over })}
+    </strong>
+  );
 }

@@ -1,5 +1,6 @@
 import type { Finding } from "@tidewright/advice";
 import { presentDesign, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { useFilm } from "./filmState.ts";
 import { scenarioOfFinding } from "./scenarioOfFinding.ts";
 import { showFilm } from "./showFilm.ts";
@@ -9,10 +10,11 @@ export function ShowFinding({ finding }: { readonly finding: Finding }) {
   const design = useBench((state) => state.history.present);
   const sweep = useFilm((state) => state.sweep);
   const scenario = sweep?.design === design ? scenarioOfFinding(finding, sweep.result.rows) : undefined;
+  const { say } = useWords();
   if (scenario === undefined) return null;
   return (
     <button type="button" className="action" onClick={() => showFilm(presentDesign(), scenario, "worst")}>
-      Show me
+      {say("film.table.show")}
     </button>
   );
 }

@@ -2,6 +2,7 @@ import { type SafetyAnswers, timeWords } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import type { Format } from "@tidewright/editor";
 import { toSI } from "@tidewright/units";
+import { englishWords, type Words } from "@tidewright/words";
 
 /** One answer of the safety sweep in plain words. */
 export interface AnswerSentence {
@@ -15,36 +16,46 @@ export interface AnswerSentence {
 const day = 86_400;
 
 /** Returns what the sweep tells beyond its rows, each answer in one or two sentences with the user's units.
- *  answers SafetyAnswers of this design   design   format units   -> sentences in the order of the sweep
+ *  answers SafetyAnswers of this design   design   format units   words of the reader   -> sentences in the order of the sweep
  *  Findings: none. Throws: never.
  *  Valid: answers of this very design.
  *  Source: own words. */
-export function answerSentences(answers: SafetyAnswers, design: Design, format: Format): AnswerSentence[] {
+export function answerSentences(
+  answers: SafetyAnswers,
+  design: Design,
+  format: Format,
+  words: Words = englishWords,
+): AnswerSentence[] {
+  const { say } = words;
   const length = (si: number) => format(si, "length");
   const runs = toSI(design.sump.operatingLevel, "length");
   const glass = toSI(design.sump.height, "length");
   const sumpFloor = toSI(design.sump.floor, "length");
   return [
-    safeLine(answers, runs, length),
-    powerCut(answers, answers.powerCutLevel - sumpFloor, glass, format),
-    siphonBreak(answers, length),
+    safeLine(answers, runs, length, say),
+    powerCut(answers, answers.powerCutLevel - sumpFloor, glass, format, say),
+    siphonBreak(answers, length, say),
     {
       id: "minimum-sump",
-      title: "Smallest sump",
-      text: `With these chambers and this level the glass must be at least ${length(answers.minimumSumpHeight)} high, ${format(answers.minimumSumpVolume, "volume")} to its edge; it is ${length(glass)} high.`,
+      title: say("film.answer.minimumSump"),
+      text: say("film.answer.minimumSumpText", {
+        height: length(answers.minimumSumpHeight),
+        volume: format(answers.minimumSumpVolume, "volume"),
+        glass: length(glass),
+      }),
       missed: answers.minimumSumpHeight > glass,
     },
-    topUp(answers, format),
-    emergency(answers, format),
+    topUp(answers, format, words),
+    emergency(answers, format, say),
     ...(Number.isFinite(answers.boxFreeboard)
       ? [
           {
             id: "box-freeboard",
-            title: "Room in the overflow box",
+            title: say("film.answer.box"),
             text:
               answers.boxFreeboard < 0
-                ? `With every drain open the box still runs ${length(-answers.boxFreeboard)} over its rim.`
-                : `With every drain open the box never comes nearer to its rim than ${length(answers.boxFreeboard)}.`,
+                ? say("film.answer.boxOver", { length: length(-answers.boxFreeboard) })
+                : say("film.answer.boxRoom", { length: length(answers.boxFreeboard) }),
             missed: answers.boxFreeboard < answers.margin,
           },
         ]
@@ -56,84 +67,107 @@ function safeLine(
   { highestSafeOperatingLevel: safe, margin }: SafetyAnswers,
   runs: number,
   length: (si: number) => string,
+  say: Words["say"],
 ): AnswerSentence {
-  const title = "Highest safe operating line";
+  const title = say("film.answer.safeLine");
   const id = "safe-line";
   if (safe === undefined)
     return {
       id,
       title,
-      text: "No level is low enough: even with the intakes just under water, a power cut fills the sump past its rim.",
+      text: say("film.answer.noSafeLine"),
       missed: true,
     };
   const over = runs - safe;
   return {
     id,
     title,
-    text: `${length(safe)} deep in the return chamber: after a power cut, check valves counting for nothing, ${length(margin)} remain to the rim. It runs at ${length(runs)}${over > 0 ? `, ${length(over)} too high` : `, ${length(-over)} below that`}.`,
+    text: say(over > 0 ? "film.answer.safeLineHigh" : "film.answer.safeLineBelow", {
+      safe: length(safe),
+      margin: length(margin),
+      runs: length(runs),
+      over: length(Math.abs(over)),
+    }),
     missed: over > 0,
   };
 }
 
-function powerCut({ powerCutVolume }: SafetyAnswers, depth: number, glass: number, format: Format): AnswerSentence {
+function powerCut(
+  { powerCutVolume }: SafetyAnswers,
+  depth: number,
+  glass: number,
+  format: Format,
+  say: Words["say"],
+): AnswerSentence {
   const left = glass - depth;
   return {
     id: "power-cut",
-    title: "Water back on a power cut",
-    text: `${format(powerCutVolume, "volume")} come back into the sump; with check valves standing open it would stand ${format(depth, "length")} deep, ${format(Math.abs(left), "length")} ${left < 0 ? "over" : "below"} its rim.`,
+    title: say("film.answer.powerCut"),
+    text: say(left < 0 ? "film.answer.powerCutOver" : "film.answer.powerCutBelow", {
+      volume: format(powerCutVolume, "volume"),
+      depth: format(depth, "length"),
+      left: format(Math.abs(left), "length"),
+    }),
     missed: left < 0,
   };
 }
 
-function siphonBreak(answers: SafetyAnswers, length: (si: number) => string): AnswerSentence {
+function siphonBreak(answers: SafetyAnswers, length: (si: number) => string, say: Words["say"]): AnswerSentence {
   const { siphonBreaks, deepestSiphonBreak: deepest, anySiphonBreak } = answers;
-  const title = "Deepest siphon break";
+  const title = say("film.answer.siphonBreak");
   const id = "siphon-break";
-  if (siphonBreaks.length === 0) return { id, title, text: "No outlet in the display can siphon back.", missed: false };
+  if (siphonBreaks.length === 0) return { id, title, text: say("film.answer.noSiphon"), missed: false };
   const today = Math.max(...siphonBreaks.map(({ depth }) => depth));
-  const now =
-    today < 5e-4
-      ? "Today the returns let air in at the surface."
-      : `Today the deepest lets air in at ${length(today)}.`;
-  if (anySiphonBreak) return { id, title, text: `Any: the sump holds all that can fall back. ${now}`, missed: false };
+  const now = today < 5e-4 ? say("film.answer.airAtSurface") : say("film.answer.airAtDepth", { length: length(today) });
+  if (anySiphonBreak) return { id, title, text: say("film.answer.anyBreak", { now }), missed: false };
   if (deepest === undefined)
     return {
       id,
       title,
-      text: `None is shallow enough: even with air let in at the surface too much falls back. ${now}`,
+      text: say("film.answer.noBreak", { now }),
       missed: true,
     };
   return {
     id,
     title,
-    text: `Every return must let air in no deeper than ${length(deepest)} below the running level. ${now}`,
+    text: say("film.answer.breakAt", { length: length(deepest), now }),
     missed: today > deepest,
   };
 }
 
-function topUp(answers: SafetyAnswers, format: Format): AnswerSentence {
+function topUp(answers: SafetyAnswers, format: Format, words: Words): AnswerSentence {
+  const { say } = words;
   const { days, daysUntilDry, evaporationPerDay, minimumReturnVolume } = answers;
   const lasts =
     daysUntilDry === undefined
-      ? `As it is, it lasts.`
-      : `As it is, the pump draws air after ${timeWords(daysUntilDry * day)}.`;
+      ? say("film.answer.lasts")
+      : say("film.answer.drawsAir", { time: timeWords(daysUntilDry * day, words) });
   return {
     id: "return-chamber",
-    title: `${days} days without top-up`,
-    text: `${format(evaporationPerDay, "volume")} a day go to the air. To last ${days} days the return chamber must hold ${format(minimumReturnVolume, "volume")}, what stands below the intake included. ${lasts}`,
+    title: say("film.answer.topUp", { days }),
+    text: say("film.answer.topUpText", {
+      evaporation: format(evaporationPerDay, "volume"),
+      days,
+      volume: format(minimumReturnVolume, "volume"),
+      lasts,
+    }),
     missed: daysUntilDry !== undefined && daysUntilDry < days,
   };
 }
 
-function emergency({ emergencyFlow, emergencyCapacity }: SafetyAnswers, format: Format): AnswerSentence {
+function emergency(
+  { emergencyFlow, emergencyCapacity }: SafetyAnswers,
+  format: Format,
+  say: Words["say"],
+): AnswerSentence {
   const needs = format(emergencyFlow, "flow");
   return {
     id: "emergency-drain",
-    title: "Emergency drain",
+    title: say("film.answer.emergency"),
     text:
       emergencyCapacity > 0
-        ? `With every other drain blocked it must carry ${needs}; with the box full to its rim it carries ${format(emergencyCapacity, "flow")}.`
-        : `There is none. With every other drain blocked one would have to carry ${needs}.`,
+        ? say("film.answer.emergencyCarries", { needs, carries: format(emergencyCapacity, "flow") })
+        : say("film.answer.noEmergency", { needs }),
     missed: emergencyCapacity < emergencyFlow,
   };
 }

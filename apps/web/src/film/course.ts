@@ -3,13 +3,8 @@ import type { TimeScale } from "./timeScale.ts";
 
 /** How fast a film plays: so many times as fast as the water, or the whole film in a set time. */
 export type Speed = 1 | 10 | 60 | "fit";
-/** Every speed with its name on the button. */
-export const speeds: readonly (readonly [Speed, string])[] = [
-  [1, "1×"],
-  [10, "10×"],
-  [60, "60×"],
-  ["fit", "All in 20 s"],
-];
+/** Every speed, in the order of the buttons. */
+export const speeds: readonly Speed[] = [1, 10, 60, "fit"];
 
 /** Time in which a fitted film plays [s]. */
 const fitted = 20;

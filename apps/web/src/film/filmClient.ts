@@ -1,6 +1,7 @@
 import type { SafetyLever, SafetySweep, Scenario, WhatIf } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { latestWins } from "../engine/latestWins.ts";
+import { words } from "../words/useWords.ts";
 import type { FilmAnswer, FilmRequest } from "./filmProtocol.ts";
 
 /** Who is told when an answer comes; each answer comes with the very document and scenario it is about. */
@@ -29,8 +30,7 @@ export function startFilm(listeners: FilmListeners): FilmClient {
   const start = () => {
     const worker = new Worker(new URL("./film.worker.ts", import.meta.url), { type: "module" });
     worker.onmessage = hear;
-    worker.onerror = (event) =>
-      listeners.fault("whatIf", event.message || "the simulation could not be loaded; reload the page");
+    worker.onerror = (event) => listeners.fault("whatIf", event.message || words().say("film.notLoaded"));
     return worker;
   };
   // Documents stay on this side, so an answer is paired with the object that was asked about and not with a copy.

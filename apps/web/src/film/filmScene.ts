@@ -13,6 +13,7 @@ import {
   type ScenePart,
   type Shape,
 } from "@tidewright/editor";
+import { englishWords, type Words } from "@tidewright/words";
 
 /** A vessel whose level the film moves. */
 export interface FilmVessel {
@@ -226,11 +227,16 @@ function filmRuns(pipes: readonly PipeShape[], assessment: Assessment): FilmRun[
 }
 
 /** Returns the parts of the elevation that bear numbers in a film, with room for the longest of them.
- *  scene FilmScene   result WhatIf   narrow true on a phone   -> parts for `placeLabels`
+ *  scene FilmScene   result WhatIf   narrow true on a phone   words of the reader   -> parts for `placeLabels`
  *  Findings: none. Throws: never.
  *  Valid: any film.
  *  Source: own construction. */
-export function filmParts({ scene, vessels: all }: FilmScene, result: WhatIf, narrow: boolean): ScenePart[] {
+export function filmParts(
+  { scene, vessels: all }: FilmScene,
+  result: WhatIf,
+  narrow: boolean,
+  { say }: Words = englishWords,
+): ScenePart[] {
   // On a phone the chart has every vessel; the drawing keeps those where water comes from and goes to.
   const last = all.at(-1);
   const vessels = all.filter((vessel) => !narrow || !vessel.place.startsWith("sump.") || vessel === last);
@@ -256,8 +262,8 @@ export function filmParts({ scene, vessels: all }: FilmScene, result: WhatIf, na
           ...bare(part),
           rank: 1,
           figures: [
-            { value: margin, dimension: "length", after: "over the rim" },
-            { value: change, dimension: "length", before: "down" },
+            { value: margin, dimension: "length", after: say("film.overRimWord") },
+            { value: change, dimension: "length", before: say("film.downWord") },
           ],
         },
       ];

@@ -1,6 +1,7 @@
 import { describeWhatIfEvent, type Verdict, type WhatIf, type WhatIfEvent } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import type { Format } from "@tidewright/editor";
+import { englishWords, type Words } from "@tidewright/words";
 
 /** Returns a moment as a clock shows it: "1:12", "0:31:00", "3 d 10:42:04".
  *  seconds [s]   -> text, whole seconds, cut off and not rounded: a clock never runs ahead
@@ -25,7 +26,7 @@ export function clockText(seconds: number): string {
 const unmoved = 5e-4;
 
 /** Returns how far a level is from its rim, and how far from where it ran.
- *  level [m]   rim of the vessel, if any   start level while running   format units   -> words, and whether it is over
+ *  level [m]   rim of the vessel, if any   start level while running   format units   words of the reader   -> words, and whether it is over
  *  Findings: none. Throws: never.
  *  Valid: any levels above one datum.
  *  Source: own words. */
@@ -34,14 +35,19 @@ export function levelWords(
   rim: number | undefined,
   start: number,
   format: Format,
+  { say }: Words = englishWords,
 ): { readonly margin: string; readonly change: string; readonly over: boolean } {
   const over = rim !== undefined && level > rim;
   const moved = level - start;
   return {
     margin:
-      rim === undefined ? "" : `${format(Math.abs(rim - level), "length")} ${over ? "over the rim" : "to the rim"}`,
+      rim === undefined
+        ? ""
+        : say(over ? "film.overRim" : "film.toRim", { length: format(Math.abs(rim - level), "length") }),
     change:
-      Math.abs(moved) < unmoved ? "as running" : `${moved > 0 ? "up" : "down"} ${format(Math.abs(moved), "length")}`,
+      Math.abs(moved) < unmoved
+        ? say("film.asRunning")
+        : say(moved > 0 ? "film.up" : "film.down", { length: format(Math.abs(moved), "length") }),
     over,
   };
 }
@@ -55,21 +61,12 @@ export function latestEvent(events: readonly WhatIfEvent[], t: number): number {
 }
 
 /** Returns an event of a film in a sentence with a capital and without a full stop. */
-export function eventSentence(event: WhatIfEvent, result: WhatIf, design: Design): string {
-  return capital(describeWhatIfEvent(event, result.scenario, design));
+export function eventSentence(event: WhatIfEvent, result: WhatIf, design: Design, words: Words = englishWords): string {
+  return capital(describeWhatIfEvent(event, result.scenario, design, words));
 }
 
 /** Returns a text with its first letter large. Example: capital("the mains fail")  ->  "The mains fail" */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** A verdict in a word or two, for a table; the sentence is `describeVerdict`. */
-export const verdictWords: Readonly<Record<Verdict, string>> = {
-  wet: "Wet floor",
-  unsolved: "Not solved",
-  dry: "Pump draws air",
-  tight: "Stays dry, tight",
-  safe: "Stays dry",
-};
 
 /** How bad each verdict is, in the marks of the findings; nothing for what is well. */
 export const verdictSeverity = {
@@ -78,4 +75,4 @@ export const verdictSeverity = {
   dry: "warning",
   tight: "warning",
   safe: undefined,
-} as const;
+} as const satisfies Readonly<Record<Verdict, string | undefined>>;

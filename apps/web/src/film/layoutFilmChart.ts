@@ -1,4 +1,5 @@
 import { describePlace, timeWords, type WhatIf } from "@tidewright/advice";
+import { englishWords, type Words } from "@tidewright/words";
 import { scaleLinear } from "d3-scale";
 import { capital, clockText } from "./filmWords.ts";
 import type { TimeScale } from "./timeScale.ts";
@@ -51,6 +52,8 @@ export interface ChartOptions {
   readonly slim?: boolean;
   /** The bar alone, where a table needs the room. */
   readonly barOnly?: boolean;
+  /** The reader's words, English where left out. */
+  readonly words?: Words;
 }
 
 const head = 38;
@@ -63,7 +66,8 @@ const badEvents: ReadonlySet<string> = new Set(["rim/over", "pump/drawsAir", "pu
  *  Findings: none. Throws: never.
  *  Valid: a result with a film. Each band has a scale of its own, true from its lowest level to its rim or highest level.
  *  Source: own construction. */
-export function layoutFilmChart({ result, scale, width, slim = false, barOnly = false }: ChartOptions): FilmChartScene {
+export function layoutFilmChart(options: ChartOptions): FilmChartScene {
+  const { result, scale, width, slim = false, barOnly = false, words = englishWords } = options;
   // As in film.css, where the box at the bar leaves its gutter.
   const narrow = width <= 640;
   const x0 = narrow ? 12 : slim ? 246 : 164;
@@ -75,13 +79,13 @@ export function layoutFilmChart({ result, scale, width, slim = false, barOnly = 
   const bands = result.vessels.flatMap((vessel, index): ChartBand[] => {
     // A reservoir without a rim that never moves tells nothing.
     if (barOnly || film === undefined || (vessel.rim === undefined && vessel.highest - vessel.lowest < 1e-4)) return [];
-    return [{ ...bandOf(result, index, xOf), top: 0, bottom: 0 }];
+    return [{ ...bandOf(result, words, index, xOf), top: 0, bottom: 0 }];
   });
   let y = head + 6;
   const placed = bands.map((band): ChartBand => {
     const top = y + lead;
     y = top + room + gap;
-    return bandOf(result, band.index, xOf, top + 3, top + room - 3, top, top + room);
+    return bandOf(result, words, band.index, xOf, top + 3, top + room - 3, top, top + room);
   });
   return {
     width,
@@ -92,7 +96,7 @@ export function layoutFilmChart({ result, scale, width, slim = false, barOnly = 
     bar: head - 12,
     ticks: ticksOf(scale, xOf, narrow ? 64 : 76),
     quiet: scale.stretches.flatMap(({ t0, t1, shortened }) =>
-      shortened ? [{ x0: xOf(t0), x1: xOf(t1), text: timeWords(t1 - t0) }] : [],
+      shortened ? [{ x0: xOf(t0), x1: xOf(t1), text: timeWords(t1 - t0, words) }] : [],
     ),
     stretched: scale.stretches.flatMap(({ t0, t1, stretched }) => (stretched ? [{ x0: xOf(t0), x1: xOf(t1) }] : [])),
     events: eventMarks(result, xOf),
@@ -104,6 +108,7 @@ export function layoutFilmChart({ result, scale, width, slim = false, barOnly = 
 
 function bandOf(
   { film, vessels }: WhatIf,
+  words: Words,
   index: number,
   xOf: (t: number) => number,
   high = 0,
@@ -130,7 +135,9 @@ function bandOf(
       : `M${points[0]!.x},${edge}L${text(points.map((p) => ({ x: p.x, y: Math.min(p.y, edge) })))}L${points.at(-1)!.x},${edge}Z`;
   return {
     index,
-    name: capital(describePlace(place)).replace(/^Sump chamber “(.*)”$/, (_, name: string) => `Sump, ${name}`),
+    name: place.startsWith("sump.")
+      ? words.say("film.sumpBand", { name: place.slice("sump.".length) })
+      : capital(describePlace(place, words)),
     top,
     bottom,
     line,

@@ -1,5 +1,6 @@
 import { checkScenario } from "@tidewright/design";
 import { presentDesign, say, show } from "../state/bench.ts";
+import { words } from "../words/useWords.ts";
 import { addScenario } from "./filmState.ts";
 import { showFilm } from "./showFilm.ts";
 
@@ -12,5 +13,5 @@ export function openScenario(file: string, value: unknown): void {
     return;
   }
   showFilm(design, addScenario({ file, value }));
-  say(`Opened ${reading.scenario.name}`);
+  say(words().say("film.opened", { name: reading.scenario.name }));
 }

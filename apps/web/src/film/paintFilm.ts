@@ -1,5 +1,6 @@
 import type { Film, WhatIf } from "@tidewright/advice";
 import { type Format, nappe, type View } from "@tidewright/editor";
+import { englishWords, type Words } from "@tidewright/words";
 import { type FilmFrame, readFrame, rowAt, startFrame } from "./filmFrame.ts";
 import type { FilmLine, FilmRun, FilmScene } from "./filmScene.ts";
 import { levelWords } from "./filmWords.ts";
@@ -15,6 +16,8 @@ interface Painted {
   readonly scene: FilmScene;
   readonly view: View;
   readonly format: Format;
+  /** The reader's words, English where left out. */
+  readonly words?: Words;
   readonly elements: FilmElements;
   /** False where dashes must not run along the pipes. */
   readonly moves: () => boolean;
@@ -32,7 +35,8 @@ const [slow, fast] = [16, 70];
  *  Findings: none. Throws: never.
  *  Valid: elements made by `FilmDrawing` for this very film and view.
  *  Source: own construction. */
-export function paintFilm({ film, result, scene, view, format, elements, moves }: Painted): (t: number) => void {
+export function paintFilm(painted: Painted): (t: number) => void {
+  const { film, result, scene, view, format, elements, moves, words = englishWords } = painted;
   const frame = startFrame(film);
   const spills = spillOverTime(film, result.vessels);
   const columns = scene.lines.map((line) => columnOf(line, film));
@@ -53,11 +57,11 @@ export function paintFilm({ film, result, scene, view, format, elements, moves }
       set(`water-${i}`, "height", Math.max(0, bottom - top).toFixed(2));
       set(`surface-${i}`, "transform", `translate(0 ${top.toFixed(2)})`);
       set(`surface-${i}`, "display", level > extent.y0 + 1e-3 ? "inline" : "none");
-      const words = levelWords(level, rim, start, format);
-      set(`margin-${path}`, "text", words.margin || words.change);
-      set(`change-${path}`, "text", words.change);
-      set(`label-${path}`, "class", words.over ? "film-label film-over" : "film-label");
-      if (leaks) set(`spill-${i}`, "display", words.over ? "inline" : "none");
+      const told = levelWords(level, rim, start, format, words);
+      set(`margin-${path}`, "text", told.margin || told.change);
+      set(`change-${path}`, "text", told.change);
+      set(`label-${path}`, "class", told.over ? "film-label film-over" : "film-label");
+      if (leaks) set(`spill-${i}`, "display", told.over ? "inline" : "none");
     });
     scene.crests.forEach(({ from, to, at, way, floor }, i) => {
       const [above, below] = [frame.levels[scene.vessels[from]!.index]!, frame.levels[scene.vessels[to]!.index]!];
@@ -78,7 +82,8 @@ export function paintFilm({ film, result, scene, view, format, elements, moves }
       const held = fill >= full ? 1 : vented && films ? 0 : fill;
       set(`clip-${name}`, "y", yOf(columns[i]!(held, frame)).toFixed(2));
       set(`film-${name}`, "display", films ? "inline" : "none");
-      if (kind === "drain") set(`margin-/drains/${index}`, "text", flow > noFlow ? format(flow, "flow") : "no flow");
+      if (kind === "drain")
+        set(`margin-/drains/${index}`, "text", flow > noFlow ? format(flow, "flow") : words.say("film.noFlow"));
     });
   };
 
@@ -108,7 +113,7 @@ export function paintFilm({ film, result, scene, view, format, elements, moves }
     if (wet <= 1e-6) return;
     // A puddle's spread goes with the root of its volume; four litres reach across the drawing.
     set("puddle", "transform", `scale(${Math.min(1, 0.12 + Math.sqrt(wet / 0.004) * 0.88).toFixed(3)} 1)`);
-    set("floorText", "text", `${format(wet, "volume")} on the floor`);
+    set("floorText", "text", words.say("film.onFloor", { volume: format(wet, "volume") }));
   };
 
   return (t) => {

@@ -3,6 +3,7 @@ import { toSI } from "@tidewright/units";
 import { useMemo } from "react";
 import type { RuledLine } from "../drawing/Elevation.tsx";
 import { useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { useFilm } from "./filmState.ts";
 import { safeLineLabel } from "./SafeLine.tsx";
 
@@ -13,6 +14,7 @@ export function useSafeLine(): RuledLine | undefined {
   const sweep = useFilm((state) => state.sweep);
   const level =
     shown && sweep?.design === assessed?.design ? sweep?.result.answers.highestSafeOperatingLevel : undefined;
+  const words = useWords();
   return useMemo(() => {
     if (assessed === undefined || level === undefined) return undefined;
     const { sump, chambers, display, box } = layoutFrame(assessed.design, assessed.assessment);
@@ -21,7 +23,7 @@ export function useSafeLine(): RuledLine | undefined {
     return {
       from: { x: last.x0, y },
       to: { x: last.x1, y },
-      part: safeLineLabel({ ...sump, x1: last.x1 }, level, [display, box]),
+      part: safeLineLabel({ ...sump, x1: last.x1 }, level, [display, box], words),
     };
-  }, [assessed, level]);
+  }, [assessed, level, words]);
 }

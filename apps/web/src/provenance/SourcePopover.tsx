@@ -1,6 +1,7 @@
 import { type CSSProperties, useEffect, useRef } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { show, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 import { provenance } from "./provenance.ts";
 
 const width = 380;
@@ -11,8 +12,10 @@ export function SourcePopover() {
   const source = useBench((state) => state.source);
   const assessed = useBench((state) => state.assessed);
   const format = useFormat();
+  const words = useWords();
+  const { say } = words;
   const dialog = useRef<HTMLDialogElement>(null);
-  const told = source && assessed ? provenance(source.id, assessed.assessment, format, source.index) : undefined;
+  const told = source && assessed ? provenance(source.id, assessed.assessment, format, source.index, words) : undefined;
   const open = told !== undefined;
 
   useEffect(() => {
@@ -37,7 +40,7 @@ export function SourcePopover() {
       ref={dialog}
       className="source-sheet"
       style={place}
-      aria-label={told?.title ?? "Origin of a number"}
+      aria-label={told?.title ?? say("provenance.origin")}
       onClose={close}
       onClick={(event) => event.target === event.currentTarget && close()}
     >
@@ -45,7 +48,7 @@ export function SourcePopover() {
         <div className="source-body">
           <header className="sheet-head">
             <h2>{told.title}</h2>
-            <button type="button" className="icon-button" aria-label="Close" onClick={close}>
+            <button type="button" className="icon-button" aria-label={say("provenance.close")} onClick={close}>
               ×
             </button>
           </header>
@@ -59,8 +62,10 @@ export function SourcePopover() {
               </div>
             ))}
           </dl>
-          {told.range === undefined ? null : <p className="source-range">Honest range: {told.range}</p>}
-          <p className="source-from">Source: {told.source}</p>
+          {told.range === undefined ? null : (
+            <p className="source-range">{say("provenance.honestRange", { range: told.range })}</p>
+          )}
+          <p className="source-from">{say("provenance.source", { source: told.source })}</p>
         </div>
       )}
     </dialog>

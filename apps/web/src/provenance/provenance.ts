@@ -1,4 +1,5 @@
 import type { Assessment, DrainState, LoopState, PumpState } from "@tidewright/advice";
+import { englishWords, type Words } from "@tidewright/words";
 import type { ScreenFormat } from "../format/useFormat.ts";
 
 /** Numbers whose origin can be asked for. */
@@ -39,338 +40,340 @@ export interface Provenance {
   readonly source: string;
 }
 
-type Tell = (assessment: Assessment, format: ScreenFormat, index: number) => Provenance | undefined;
+type Tell = (
+  assessment: Assessment,
+  format: ScreenFormat,
+  index: number,
+  say: Words["say"],
+  known: Words["known"],
+) => Provenance | undefined;
 
 const loopOf = (a: Assessment, index: number): LoopState | undefined => a.loops[index] ?? a.loops[0];
 const pumpOf = (a: Assessment, index: number): PumpState | undefined => a.pumps[index] ?? a.pumps[0];
-const between = (range: readonly [number, number], words: (si: number) => string) =>
-  `${words(range[0])} to ${words(range[1])}`;
-const plain = (value: number, digits = 3) => String(Number(value.toPrecision(digits)));
-const perCent = (share: number) => `${Math.round(share * 100)} %`;
+const between = (range: readonly [number, number], words: (si: number) => string, say: Words["say"]) =>
+  say("provenance.between", { low: words(range[0]), high: words(range[1]) });
 
 /** The text of every origin, in one place. `index` is the place of the loop, pump, drain, part or circuit in its list. */
 const tellers: Readonly<Record<ProvenanceId, Tell>> = {
-  pump: (a, f, index) => {
+  pump: (a, f, index, say) => {
     const pump = pumpOf(a, index);
     return (
       pump && {
-        title: "The pump and its speed",
-        value: `${pump.label}, ${perCent(pump.speed)}`,
-        formula:
-          "Flow scales with speed n, head with n², power with n³, unless the maker prints a curve for the speed.",
+        title: say("provenance.pump.title"),
+        value: `${pump.label}, ${f.perCent(pump.speed)}`,
+        formula: say("provenance.pump.formula"),
         inputs: [
-          ["Shut-off head at this speed", f(pump.shutoffHead, "head")],
-          ["Flow", f(pump.flow, "flow")],
-          ["Head", f(pump.head, "head")],
+          [say("provenance.pump.shutoff"), f(pump.shutoffHead, "head")],
+          [say("provenance.flow"), f(pump.flow, "flow")],
+          [say("provenance.head"), f(pump.head, "head")],
         ],
-        source:
-          "The maker's curve in the catalogue, through every point, monotone (Fritsch and Butland 1984); affinity laws: ISO 9906.",
+        source: say("provenance.pump.source"),
       }
     );
   },
-  flow: (a, f, index) => {
+  flow: (a, f, index, say) => {
     const loop = loopOf(a, index);
     return (
       loop && {
-        title: "Flow through the pumps",
+        title: say("provenance.flow.title"),
         value: f(loop.flow, "flow"),
-        formula:
-          "The flow at which the pump's head equals static head plus all losses: H(Q) = H_static + Σ (f L/D + K) V²/2g.",
+        formula: say("provenance.flow.formula"),
         inputs: [
-          ["Static head", f(loop.staticHead, "head")],
-          ["Total head", f(loop.totalHead, "head")],
-          ["Reaches the display", f(loop.flowToDisplay, "flow")],
-          ["Solver", a.solve.converged ? "converged" : "did not converge"],
+          [say("provenance.staticHead"), f(loop.staticHead, "head")],
+          [say("provenance.totalHead"), f(loop.totalHead, "head")],
+          [say("provenance.reachesDisplay"), f(loop.flowToDisplay, "flow")],
+          [say("provenance.solver"), a.solve.converged ? say("provenance.converged") : say("provenance.notConverged")],
         ],
-        range: `${between(loop.flowRange, (q) => f(q, "flow"))}, from the spread between published fitting losses`,
-        source:
-          "Global gradient method: E. Todini and S. Pilati 1988. Friction: Darcy-Weisbach with Colebrook-White 1939. Fittings: Crane TP-410 unless the job says otherwise.",
+        range: say("provenance.flow.range", { range: between(loop.flowRange, (q) => f(q, "flow"), say) }),
+        source: say("provenance.flow.source"),
       }
     );
   },
-  head: (a, f, index) => {
+  head: (a, f, index, say) => {
     const loop = loopOf(a, index);
     return (
       loop && {
-        title: "Total head",
+        title: say("provenance.head.title"),
         value: f(loop.totalHead, "head"),
-        formula: "H = H_static + Σ h_friction + Σ h_fittings, along the way of the water",
+        formula: say("provenance.head.formula"),
         inputs: [
-          ["Static head, from the levels", f(loop.staticHead, "head")],
-          ["Losses on the way", f(loop.totalHead - loop.staticHead, "head")],
-          ["Density of the water", f(a.water.density, "density")],
+          [say("provenance.head.static"), f(loop.staticHead, "head")],
+          [say("provenance.head.losses"), f(loop.totalHead - loop.staticHead, "head")],
+          [say("provenance.head.density"), f(a.water.density, "density")],
         ],
-        source: "Energy equation; levels come from the geometry and the running water, nobody types a head.",
+        source: say("provenance.head.source"),
       }
     );
   },
-  turnover: (a, f) => ({
-    title: "Turnover through the sump",
+  turnover: (a, f, _index, say) => ({
+    title: say("provenance.turnover.title"),
     value: f(a.turnover.return.value, "turnover"),
-    formula: "Flow over the weir divided by the water volume of the display",
+    formula: say("provenance.turnover.formula"),
     inputs: [
-      ["Flow over the weir", f(a.overflow.flow, "flow")],
-      ["Display water, less rock", f(a.volumes.display, "volume")],
+      [say("provenance.turnover.weir"), f(a.overflow.flow, "flow")],
+      [say("provenance.displayWater"), f(a.volumes.display, "volume")],
       ...(a.turnover.return.wish
-        ? ([["Wished", between(a.turnover.return.wish, (t) => f(t, "turnover"))]] as const)
+        ? ([[say("provenance.wished"), between(a.turnover.return.wish, (t) => f(t, "turnover"), say)]] as const)
         : []),
     ],
-    source: "Definition. The wished range is yours; what is usual is common practice, no source.",
+    source: say("provenance.turnover.source"),
   }),
-  totalTurnover: (a, f) => ({
-    title: "All water movement",
+  totalTurnover: (a, f, _index, say) => ({
+    title: say("provenance.totalTurnover.title"),
     value: f(a.turnover.total.value, "turnover"),
-    formula: "(return + closed loops + pumps in the display) divided by the water volume of the display",
+    formula: say("provenance.totalTurnover.formula"),
     inputs: [
-      ["Display water, less rock", f(a.volumes.display, "volume")],
+      [say("provenance.displayWater"), f(a.volumes.display, "volume")],
       ...a.turnover.animals.map(
-        (target) => [`${target.zone}: usual`, between(target.practiceTurnover, (t) => f(t, "turnover"))] as const,
+        (target) =>
+          [
+            say("provenance.totalTurnover.usual", { zone: target.zone }),
+            between(target.practiceTurnover, (t) => f(t, "turnover"), say),
+          ] as const,
       ),
     ],
-    source:
-      "Definition. Ranges by animals are common practice, no source; turnover says nothing about the speed at a coral.",
+    source: say("provenance.totalTurnover.source"),
   }),
-  drain: (a, f, index) => {
+  drain: (a, f, index, say) => {
     const drain: DrainState | undefined = a.drains[index] ?? a.drains[0];
     return (
       drain && {
-        title: `What the ${drain.name} carries`,
+        title: say("provenance.drain.title", { name: drain.name }),
         value: f(drain.flow, "flow"),
-        formula:
-          "Quiet: the smaller of Froude number V/√(gD) = 0.3 and a vented stack 7/24 full. Siphon: Q at which Σ (f L/D + K) V²/2g equals the drop.",
+        formula: say("provenance.drain.formula"),
         inputs: [
-          ["Quiet up to", f(drain.capacity.quiet, "flow")],
-          ["As the trade reckons", f(drain.capacity.practice, "flow")],
-          ["As a full siphon", f(drain.capacity.siphon, "flow")],
-          ["With the box at its rim", f(drain.capacityAtRim, "flow")],
-          ["Froude number", plain(drain.froude)],
-          ["Smallest bore", f(drain.bore, "length")],
+          [say("provenance.drain.quiet"), f(drain.capacity.quiet, "flow")],
+          [say("provenance.drain.practice"), f(drain.capacity.practice, "flow")],
+          [say("provenance.drain.siphon"), f(drain.capacity.siphon, "flow")],
+          [say("provenance.drain.atRim"), f(drain.capacityAtRim, "flow")],
+          [say("provenance.froude"), f.plain(drain.froude)],
+          [say("provenance.drain.bore"), f(drain.bore, "length")],
         ],
-        range: "Vented flow is good to about 20 %: swirl and the shape of the rim decide",
-        source:
-          "Stack: Wyly and Eaton, NBS Monograph 31 (1961). Self-venting: Simpson 1978. Siphon: energy equation. The trade's figure: common practice, no source.",
+        range: say("provenance.drain.range"),
+        source: say("provenance.drain.source"),
       }
     );
   },
-  weirHead: (a, f) => ({
-    title: "Head over the weir",
+  weirHead: (a, f, _index, say) => ({
+    title: say("provenance.weirHead.title"),
     value: f(a.overflow.weirHead, "length"),
-    formula: "The h at which Q = C (2/3) √(2g) b h^1.5, less where teeth close the crest",
+    formula: say("provenance.weirHead.formula"),
     inputs: [
-      ["Flow", f(a.overflow.flow, "flow")],
-      ["Display below its rim", f(a.overflow.displayFreeboard, "length")],
-      ["Box below its rim", f(a.overflow.boxFreeboard, "length")],
+      [say("provenance.flow"), f(a.overflow.flow, "flow")],
+      [say("provenance.weirHead.display"), f(a.overflow.displayFreeboard, "length")],
+      [say("provenance.weirHead.box"), f(a.overflow.boxFreeboard, "length")],
     ],
-    range: between(a.overflow.weirHeadRange, (h) => f(h, "length")),
-    source: "Th. Rehbock 1929 in ISO 1438:2017; below 30 mm of head the standard no longer holds and 15 % is stated.",
+    range: between(a.overflow.weirHeadRange, (h) => f(h, "length"), say),
+    source: say("provenance.weirHead.source"),
   }),
-  watts: (a, f) => ({
-    title: "Electrical power",
+  watts: (a, f, _index, say) => ({
+    title: say("provenance.watts.title"),
     value: f(a.power.watts, "power"),
-    formula: "Sum over all pumps and devices of the power at their operating points, speed included",
+    formula: say("provenance.watts.formula"),
     inputs: a.pumps.map((pump) => [pump.label, f(pump.electricalPower, "power")] as const),
-    source: "The maker's power curve at this flow and speed; where only a rated power is printed, scaled with n³.",
+    source: say("provenance.watts.source"),
   }),
-  annualCost: (a, f) => ({
-    title: "Cost of running a year",
+  annualCost: (a, f, _index, say) => ({
+    title: say("provenance.annualCost.title"),
     value: f(a.power.annualCost, "money"),
-    formula: "watts × 8760 h × price of a kilowatt-hour",
+    formula: say("provenance.annualCost.formula"),
     inputs: [
-      ["Power", f(a.power.watts, "power")],
-      ["Energy a year", f(a.power.annualEnergy, "energy")],
+      [say("provenance.power"), f(a.power.watts, "power")],
+      [say("provenance.energyAYear"), f(a.power.annualEnergy, "energy")],
     ],
-    source: "Definition; a year of 365 days, running all the time.",
+    source: say("provenance.annualCost.source"),
   }),
-  sound: (a, f) => ({
-    title: "Sound of all pumps together",
+  sound: (a, f, _index, say) => ({
+    title: say("provenance.sound.title"),
     value: f(a.sound.level, "soundLevel"),
     formula: "L = 10 log₁₀ Σ 10^(Li/10)",
     inputs: a.pumps.map((pump) => [pump.label, f(pump.soundLevel, "soundLevel")] as const),
-    source: "Levels add as powers: ISO 1683. Each level is the maker's at 1 m; a cabinet is not reckoned.",
+    source: say("provenance.sound.source"),
   }),
-  dangers: (a) => ({
-    title: "Findings",
+  dangers: (a, _format, _index, say) => ({
+    title: say("provenance.dangers.title"),
     value: String(a.findings.length),
-    formula: "Every rule is checked on the solved system; nothing is hidden by another finding.",
+    formula: say("provenance.dangers.formula"),
     inputs: (["danger", "warning", "notice"] as const).map(
-      (severity) => [severity, String(a.findings.filter((finding) => finding.severity === severity).length)] as const,
+      (severity) =>
+        [
+          say(`provenance.${severity}`),
+          String(a.findings.filter((finding) => finding.severity === severity).length),
+        ] as const,
     ),
-    source: "Each finding names the source of its limit.",
+    source: say("provenance.dangers.source"),
   }),
-  volume: (a, f) => ({
-    title: "Water in the system",
+  volume: (a, f, _index, say) => ({
+    title: say("provenance.volume.title"),
     value: f(a.volumes.system, "volume"),
-    formula: "display less rock + sump chambers + pipes, at the running levels",
+    formula: say("provenance.volume.formula"),
     inputs: [
-      ["Display", f(a.volumes.display, "volume")],
-      ["Sump", f(a.volumes.sump, "volume")],
-      ["Pipes", f(a.volumes.pipes, "volume")],
+      [say("provenance.volume.display"), f(a.volumes.display, "volume")],
+      [say("provenance.volume.sump"), f(a.volumes.sump, "volume")],
+      [say("provenance.volume.pipes"), f(a.volumes.pipes, "volume")],
     ],
-    source: "Geometry.",
+    source: say("provenance.geometry"),
   }),
-  powerCut: (a, f) => ({
-    title: "Room left for a power cut",
+  powerCut: (a, f, _index, say) => ({
+    title: say("provenance.powerCut.title"),
     value: f(a.sump.margin, "volume"),
-    formula: "room in the sump − (display down to crest or siphon break + box + pipes)",
+    formula: say("provenance.powerCut.formula"),
     inputs: [
-      ["Room up to the sump's rim", f(a.sump.room, "volume")],
-      ["Falls back from the display", f(a.sump.drainDown.display, "volume")],
-      ["From the overflow box", f(a.sump.drainDown.box, "volume")],
-      ["From the pipes", f(a.sump.drainDown.pipes, "volume")],
+      [say("provenance.powerCut.room"), f(a.sump.room, "volume")],
+      [say("provenance.powerCut.display"), f(a.sump.drainDown.display, "volume")],
+      [say("provenance.powerCut.box"), f(a.sump.drainDown.box, "volume")],
+      [say("provenance.powerCut.pipes"), f(a.sump.drainDown.pipes, "volume")],
     ],
-    range: "A static estimate: check valves are not relied upon",
-    source: "Geometry of the levels.",
+    range: say("provenance.powerCut.range"),
+    source: say("provenance.levels"),
   }),
-  operatingLevel: (a, f) => ({
-    title: "Highest safe running depth",
+  operatingLevel: (a, f, _index, say) => ({
+    title: say("provenance.operatingLevel.title"),
     value: f(a.sump.safeOperatingLevel, "length"),
-    formula: "The depth in the return chamber at which a power cut just fills the sump to its rim",
+    formula: say("provenance.operatingLevel.formula"),
     inputs: [
-      ["Falls back", f(a.sump.drainDown.total, "volume")],
-      ["Level after a power cut, above the room's floor", f(a.sump.powerCutLevel, "length")],
+      [say("provenance.operatingLevel.fallsBack"), f(a.sump.drainDown.total, "volume")],
+      [say("provenance.operatingLevel.level"), f(a.sump.powerCutLevel, "length")],
     ],
-    source: "Geometry of the levels.",
+    source: say("provenance.levels"),
   }),
-  heat: (a, f) => ({
-    title: "Heat into the water",
+  heat: (a, f, _index, say) => ({
+    title: say("provenance.heat.title"),
     value: f(a.heat.intoWater, "power"),
-    formula: "All power of pumps under water; of dry pumps the hydraulic part and a share of their losses",
+    formula: say("provenance.heat.formula"),
     inputs: [
-      ["Chillers take out", f(a.heat.chillerCapacity, "power")],
-      ["Warming with nothing taking it away", `${plain(a.heat.riseRate * 3600, 2)} K an hour`],
+      [say("provenance.heat.chillers"), f(a.heat.chillerCapacity, "power")],
+      [say("provenance.heat.rise"), say("provenance.heat.anHour", { kelvin: f.plain(a.heat.riseRate * 3600, 2) })],
     ],
-    source: "Energy balance; losses to the room are not reckoned.",
+    source: say("provenance.heat.source"),
   }),
-  circuit: (a, f, index) => {
+  circuit: (a, f, index, say) => {
     const circuit = a.power.circuits[index];
     return (
       circuit && {
-        title: `Load on circuit ${circuit.name}`,
+        title: say("provenance.circuit.title", { name: circuit.name }),
         value: f(circuit.current, "current"),
-        formula: "I = P / (U cos φ), all loads added",
+        formula: say("provenance.circuit.formula"),
         inputs: [
-          ["Breaker", f(circuit.rating, "current")],
-          ["Limit for a load that never rests, 80 %", f(circuit.limit, "current")],
+          [say("provenance.circuit.breaker"), f(circuit.rating, "current")],
+          [say("provenance.circuit.limit"), f(circuit.limit, "current")],
         ],
-        source:
-          "Continuous loads: US National Electrical Code 210.20(A); elsewhere common practice. Local code and an electrician decide.",
+        source: say("provenance.circuit.source"),
       }
     );
   },
-  price: (a, f) => ({
-    title: "To buy",
+  price: (a, f, _index, say, known) => ({
+    title: say("provenance.price.title"),
     value: f(a.cost.purchase, "money"),
-    formula: "Pumps, the extras they need, devices",
-    inputs: a.cost.items.map((item) => [item.label, f(item.price, "money")] as const),
-    source: "Prices of the catalogue.",
+    formula: say("provenance.price.formula"),
+    inputs: a.cost.items.map((item) => [known(item.label), f(item.price, "money")] as const),
+    source: say("provenance.price.source"),
   }),
-  horizonCost: (a, f) => ({
-    title: "To buy and run",
+  horizonCost: (a, f, _index, say) => ({
+    title: say("provenance.horizonCost.title"),
     value: f(a.cost.total, "money"),
-    formula: "purchase + years × cost of running a year",
+    formula: say("provenance.horizonCost.formula"),
     inputs: [
-      ["Purchase", f(a.cost.purchase, "money")],
-      ["Running, a year", f(a.power.annualCost, "money")],
-      ["Over", f(a.cost.horizon, "time")],
+      [say("provenance.horizonCost.purchase"), f(a.cost.purchase, "money")],
+      [say("provenance.horizonCost.running"), f(a.power.annualCost, "money")],
+      [say("provenance.horizonCost.over"), f(a.cost.horizon, "time")],
     ],
-    source: "No interest and no change of the tariff.",
+    source: say("provenance.horizonCost.source"),
   }),
-  pumpPlace: (a, f, index) => {
+  pumpPlace: (a, f, index, say) => {
     const pump = pumpOf(a, index);
     return (
       pump && {
-        title: "Place on the pump's curve",
-        value: perCent(pump.placeOnCurve),
-        formula: "flow / largest flow of the curve at this speed: 0 % is shut-off, 100 % run-out",
-        inputs: [["Flow", f(pump.flow, "flow")]],
-        source: "Definition; the band to stay in is common practice, no source.",
+        title: say("provenance.pumpPlace.title"),
+        value: f.perCent(pump.placeOnCurve),
+        formula: say("provenance.pumpPlace.formula"),
+        inputs: [[say("provenance.flow"), f(pump.flow, "flow")]],
+        source: say("provenance.pumpPlace.source"),
       }
     );
   },
-  efficiency: (a, f, index) => {
+  efficiency: (a, f, index, say) => {
     const pump = pumpOf(a, index);
     return (
       pump && {
-        title: "Wire to water",
-        value: perCent(pump.efficiency),
-        formula: "ρ g Q H / electrical power",
+        title: say("provenance.efficiency.title"),
+        value: f.perCent(pump.efficiency),
+        formula: say("provenance.efficiency.formula"),
         inputs: [
-          ["Hydraulic power", f(pump.hydraulicPower, "power")],
-          ["Electrical power", f(pump.electricalPower, "power")],
+          [say("provenance.efficiency.hydraulic"), f(pump.hydraulicPower, "power")],
+          [say("provenance.efficiency.electrical"), f(pump.electricalPower, "power")],
         ],
-        source: "ISO 9906:2012, section 3.2.",
+        source: say("provenance.efficiency.source"),
       }
     );
   },
-  npsh: (a, f, index) => {
+  npsh: (a, f, index, say) => {
     const pump = pumpOf(a, index);
     return (
       pump && {
-        title: "Suction head available",
+        title: say("provenance.npsh.title"),
         value: f(pump.npshAvailable, "head"),
-        formula: "NPSH = (p_air − p_vapour)/(ρ g) + z_surface − z_impeller − h_suction",
-        inputs: [["Density", f(a.water.density, "density")]],
-        source: "ISO 9906:2012, section 3.2; vapour pressure after Wagner and Pruss 2002, lowered by the salt.",
+        formula: say("provenance.npsh.formula"),
+        inputs: [[say("provenance.density"), f(a.water.density, "density")]],
+        source: say("provenance.npsh.source"),
       }
     );
   },
-  partLoss: (a, f, index) => {
+  partLoss: (a, f, index, say, known) => {
     const part = a.parts[index];
     return (
       part && {
-        title: `Head lost: ${part.label}`,
+        title: say("provenance.partLoss.title", { part: known(part.label) }),
         value: f(part.headLoss, "head"),
         formula: part.darcyFrictionFactor === undefined ? "h = K V²/2g" : "h = f (L/D) V²/2g",
         inputs: [
-          ["Speed V", f(part.velocity, "velocity")],
-          ["Bore D", f(part.diameter, "length")],
-          ...(part.length === undefined ? [] : ([["Length L", f(part.length, "length")]] as const)),
+          [say("provenance.speedV"), f(part.velocity, "velocity")],
+          [say("provenance.boreD"), f(part.diameter, "length")],
+          ...(part.length === undefined ? [] : ([[say("provenance.lengthL"), f(part.length, "length")]] as const)),
           ...(part.darcyFrictionFactor === undefined
             ? []
-            : ([["Darcy friction factor f", plain(part.darcyFrictionFactor, 4)]] as const)),
+            : ([[say("provenance.frictionFactor"), f.plain(part.darcyFrictionFactor, 4)]] as const)),
           ...(part.lossCoefficient === undefined
             ? []
-            : ([["Loss coefficient K", plain(part.lossCoefficient)]] as const)),
-          ["Reynolds number", plain(part.reynolds)],
+            : ([[say("provenance.lossCoefficient"), f.plain(part.lossCoefficient)]] as const)),
+          [say("provenance.reynoldsNumber"), f.plain(part.reynolds)],
         ],
-        ...(part.kind === "fitting"
-          ? { range: "Published methods differ by 10 to 30 % on elbows, more on tee runs" }
-          : {}),
+        ...(part.kind === "fitting" ? { range: say("provenance.partLoss.range") } : {}),
         source:
           part.darcyFrictionFactor === undefined
-            ? "Crane TP-410; Hooper 1981; Darby 1999, by the job's choice."
-            : "Darcy-Weisbach; Colebrook-White 1939.",
+            ? say("provenance.partLoss.fittings")
+            : say("provenance.partLoss.friction"),
       }
     );
   },
-  partSpeed: (a, f, index) => {
+  partSpeed: (a, f, index, say, known) => {
     const part = a.parts[index];
     return (
       part && {
-        title: `Speed: ${part.label}`,
+        title: say("provenance.partSpeed.title", { part: known(part.label) }),
         value: f(part.velocity, "velocity"),
         formula: "V = Q / (π D²/4)",
         inputs: [
-          ["Flow Q", f(part.flow, "flow")],
-          ["Bore D", f(part.diameter, "length")],
+          [say("provenance.partSpeed.flow"), f(part.flow, "flow")],
+          [say("provenance.boreD"), f(part.diameter, "length")],
         ],
-        source: "Continuity. Bores: ASTM D1785 average bore; EN ISO 1452-2 for metric pipe.",
+        source: say("provenance.partSpeed.source"),
       }
     );
   },
-  reynolds: (a, f, index) => {
+  reynolds: (a, f, index, say, known) => {
     const part = a.parts[index];
     return (
       part && {
-        title: `Reynolds number: ${part.label}`,
-        value: plain(part.reynolds),
+        title: say("provenance.reynolds.title", { part: known(part.label) }),
+        value: f.plain(part.reynolds),
         formula: "Re = V D / ν",
         inputs: [
-          ["Speed V", f(part.velocity, "velocity")],
-          ["Bore D", f(part.diameter, "length")],
-          ["Kinematic viscosity ν", f(a.water.kinematicViscosity, "kinematicViscosity")],
+          [say("provenance.speedV"), f(part.velocity, "velocity")],
+          [say("provenance.boreD"), f(part.diameter, "length")],
+          [say("provenance.reynolds.viscosity"), f(a.water.kinematicViscosity, "kinematicViscosity")],
         ],
-        source: "Viscosity: Sharqawy, Lienhard, Zubair 2010, eq. 22-23; between 2000 and 4000 no curve is right.",
+        source: say("provenance.reynolds.source"),
       }
     );
   },
@@ -382,6 +385,7 @@ export function provenance(
   assessment: Assessment,
   format: ScreenFormat,
   index = 0,
+  words: Words = englishWords,
 ): Provenance | undefined {
-  return tellers[id](assessment, format, index);
+  return tellers[id](assessment, format, index, words.say, words.known);
 }

@@ -113,8 +113,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.tool.zoomIn": "Näher",
   "drawing.tool.zoomOut": "Weiter weg",
   "drawing.tool.whole": "Ganzes Blatt",
-  "drawing.tool.flowOn": "Strömung durch wandernde Marken zeigen",
-  "drawing.tool.flowOff": "Wandernde Marken anhalten",
+  "drawing.tool.flow": "Strömung durch wandernde Marken zeigen",
   "drawing.tool.help": "Tasten der Zeichnung",
   "drawing.palette.name": "Teil zum Einsetzen",
   "drawing.bar.name": "Was mit {part} geht",
@@ -127,7 +126,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.place.overflowBox": "Überlaufschacht",
   "drawing.place.chamber": "Kammer {name}",
   "drawing.place.line": "dieser Leitung",
-  "drawing.flow.scale": "Marken mit 1/{slow} der Wassergeschwindigkeit",
+  "drawing.flow.scale": "Wandernde Marken, mit 1/{slow} der Wassergeschwindigkeit",
 
   "drawing.help.title": "Tasten der Zeichnung",
   "drawing.help.tab": "von Teil zu Teil, in Fließrichtung",

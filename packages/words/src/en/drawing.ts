@@ -106,8 +106,7 @@ export const drawing = {
   "drawing.tool.zoomIn": "Closer",
   "drawing.tool.zoomOut": "Farther",
   "drawing.tool.whole": "Whole sheet",
-  "drawing.tool.flowOn": "Show the flow by moving marks",
-  "drawing.tool.flowOff": "Stop the moving marks",
+  "drawing.tool.flow": "Show the flow by moving marks",
   "drawing.tool.help": "Keys of the drawing",
   "drawing.palette.name": "Part to insert",
   "drawing.bar.name": "What can be done with {part}",
@@ -120,7 +119,7 @@ export const drawing = {
   "drawing.place.overflowBox": "the overflow box",
   "drawing.place.chamber": "chamber {name}",
   "drawing.place.line": "this line",
-  "drawing.flow.scale": "marks at 1/{slow} of the water’s speed",
+  "drawing.flow.scale": "Moving marks, at 1/{slow} of the water’s speed",
 
   "drawing.help.title": "Keys of the drawing",
   "drawing.help.tab": "go from part to part, in the order of flow",

@@ -1,0 +1,22 @@
+/** The curve picture. */
+export const curves = {
+  "curves.label": "Pump and system curves of {loop}, read at a flow",
+  "curves.flowAxis": "flow, {unit}",
+  "curves.headAxis": "head, {unit}",
+  "curves.aim": "aim",
+  "curves.wished": "wished",
+  "curves.static": "static {head}",
+  "curves.noFlow": "no flow: {head} to lift before anything moves",
+  "curves.point": "{flow} at {head}",
+  "curves.range": "{low} to {high}",
+  "curves.along": "{share} along the curve",
+  "curves.pumpGives": "pump gives {head}",
+  "curves.beyond": "beyond the pump's curve",
+  "curves.systemAsks": "system asks {head}",
+  "curves.system": "system",
+  "curves.fullSpeed": "full speed",
+  "curves.manyFullSpeed": "{count} pumps, full speed",
+  "curves.onePump": "one pump",
+  "curves.speed": "{share} speed",
+  "curves.manySpeed": "{count} pumps, {share} speed",
+} as const;
