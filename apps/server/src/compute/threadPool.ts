@@ -19,6 +19,9 @@ interface Task {
 /** The same file in sources and in the built program, where its ending differs. */
 const ending = extname(fileURLToPath(import.meta.url));
 const workerFile = new URL(`./worker${ending}`, import.meta.url);
+const fromSources = ending === ".ts";
+/** A thread does not take over the loader by which tests and scripts read TypeScript, so it fetches its own. */
+const sourceStart = `import("tsx/esm/api").then(({ register }) => { register(); return import(${JSON.stringify(workerFile.href)}); });`;
 
 /** Returns threads that start when there is work for them and go when the server does.
  *  most threads; mostWaiting requests in the queue; patience until a computation counts as stuck [ms]   -> ThreadPool
@@ -40,11 +43,9 @@ export function threadPool(
     }
   };
   const start = (): Worker => {
-    // From sources, a thread reads TypeScript by the same loader as the tests and scripts do.
-    const worker = new Worker(
-      workerFile,
-      ending === ".ts" ? { execArgv: ["--conditions=source", "--import", "tsx"] } : {},
-    );
+    const worker = fromSources
+      ? new Worker(sourceStart, { eval: true, execArgv: ["--conditions=source"] })
+      : new Worker(workerFile);
     worker.unref();
     all.add(worker);
     return worker;
@@ -52,7 +53,7 @@ export function threadPool(
   const give = (worker: Worker, { request, settle }: Task): void => {
     const end = (answer: ComputeAnswer, again: boolean): void => {
       clearTimeout(limit);
-      worker.removeAllListeners();
+      for (const [event, listener] of Object.entries(listeners)) worker.off(event, listener);
       if (again) idle.push(worker);
       else {
         all.delete(worker);
@@ -63,9 +64,12 @@ export function threadPool(
     };
     const fault = (text: string) => end({ ok: false, fault: text }, false);
     const limit = setTimeout(() => fault(`no answer within ${patience / 1000} s`), patience);
-    worker.once("message", (answer: ComputeAnswer) => end(answer, true));
-    worker.once("error", (error) => fault(error.stack ?? error.message));
-    worker.once("exit", (code) => fault(`the thread ended with ${code}`));
+    const listeners = {
+      message: (answer: ComputeAnswer) => end(answer, true),
+      error: (error: Error) => fault(error.stack ?? error.message),
+      exit: (code: number) => fault(`the thread ended with ${code}`),
+    };
+    for (const [event, listener] of Object.entries(listeners)) worker.once(event, listener);
     worker.postMessage(request);
   };
 
