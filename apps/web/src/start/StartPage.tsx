@@ -1,4 +1,177 @@
-/** The guided start: a first design from what a customer can say. */
+import { startHistory } from "@tidewright/design";
+import { type FormEvent, lazy, Suspense, useEffect, useState } from "react";
+import { useFormat } from "../format/useFormat.ts";
+import { designAddress } from "../state/address.ts";
+import { layFirst, show, startBench } from "../state/bench.ts";
+import { useSettings } from "../state/settings.ts";
+import { isWideScreen } from "../state/useWideScreen.ts";
+import { useWords } from "../words/useWords.ts";
+import { AssumedList } from "./AssumedList.tsx";
+import { answersOf } from "./answersOf.ts";
+import { type Draft, emptyDraft, keepDraft, keptDraft } from "./draft.ts";
+import { keepStart } from "./keepStart.ts";
+import { idOf, StartForm } from "./StartForm.tsx";
+import { StartNotes } from "./StartNotes.tsx";
+import { StartPreview } from "./StartPreview.tsx";
+import { makeFirst, useFirstDesign } from "./useFirstDesign.ts";
+import "./start.css";
+
+const Bench = lazy(async () => ({ default: (await import("../bench/Bench.tsx")).Bench }));
+
+/** The guided start: what a customer can say, a system drawn as it is said, and the pumps that fit. */
 export function StartPage() {
-  return <main className="start-page" />;
+  const words = useWords();
+  const { say } = words;
+  const format = useFormat();
+  const us = useSettings((settings) => settings.system !== "metric");
+  const [draft, setDraft] = useState(keptDraft);
+  const [state, setState] = useState<"asking" | "working" | "unreachable" | "open">("asking");
+  const [refusal, setRefusal] = useState("");
+  const [asked, setAsked] = useState(false);
+  const said = answersOf(draft, format.unitOf, us, words);
+  const made = useFirstDesign(said.answers);
+  const wrong = Object.keys(said.problems).length;
+  const { jobId, trial } = whereFrom();
+  useEffect(() => keepDraft(draft), [draft]);
+  const change = (more: Partial<Draft>) => setDraft((before) => ({ ...before, ...more }));
+
+  if (state === "open")
+    return (
+      <Suspense fallback={<p className="page-wait" aria-busy="true" />}>
+        <Bench />
+      </Suspense>
+    );
+
+  const lay = () => {
+    if (said.answers === undefined) return;
+    layFirst(startHistory(makeFirst(said.answers).design));
+    startBench();
+    setState("open");
+    showPumps();
+  };
+  const finish = async (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    setRefusal("");
+    if (said.answers === undefined) {
+      const first = said.waiting ? idOf("/tank/length") : undefined;
+      requestAnimationFrame(() => focusOn(first));
+      return;
+    }
+    if (trial) return lay();
+    setState("working");
+    const { design } = makeFirst(said.answers);
+    const kept = await keepStart({
+      design,
+      jobId,
+      jobName: draft.name.trim() || design.name,
+      customer: draft.customer.trim(),
+    });
+    if (kept.ok) {
+      keepDraft(emptyDraft);
+      history.pushState(null, "", designAddress(kept.designId));
+      dispatchEvent(new PopStateEvent("popstate"));
+      showPumps();
+      return;
+    }
+    setState(kept.reason === "unreachable" ? "unreachable" : "asking");
+    if (kept.reason === "refused") setRefusal(say("start.refused", { detail: kept.detail }));
+  };
+
+  return (
+    <div className="start">
+      <header className="top-bar">
+        <a className="wordmark" href="./" title={say("start.toDesk")}>
+          Tidewright
+        </a>
+        <h1 className="start-title">{say("start.title")}</h1>
+        <nav className="tools">
+          <button type="button" className="tool" onClick={() => setDraft(emptyDraft)}>
+            {say("start.clear")}
+          </button>
+          <a className="tool" href="./">
+            {say("start.toDesk")}
+          </a>
+        </nav>
+      </header>
+      <main className="start-page">
+        <form className="start-form" noValidate onSubmit={(event) => void finish(event)}>
+          <p className="start-lead">{say("start.lead")}</p>
+          <StartForm
+            draft={draft}
+            said={said}
+            made={made}
+            us={us}
+            inJob={jobId !== undefined || trial}
+            onChange={change}
+          />
+          <div className="start-finish">
+            {wrong > 0 ? (
+              <p className="field-problem">{said.problems.form ?? say("start.problems", { count: wrong })}</p>
+            ) : asked && said.waiting ? (
+              <p className="field-problem" role="alert">
+                {say("start.customer.needTank")}
+              </p>
+            ) : null}
+            {state === "unreachable" ? (
+              <p className="field-problem" role="alert">
+                {say("start.unreachable")}{" "}
+                <button type="button" className="action" onClick={lay}>
+                  {say("start.tryIt")}
+                </button>
+              </p>
+            ) : null}
+            {refusal === "" ? null : (
+              <p className="field-problem" role="alert">
+                {refusal}
+              </p>
+            )}
+            <button type="submit" className="action action-strong" disabled={state === "working"}>
+              {say(state === "working" ? "start.working" : "start.show")}
+            </button>
+          </div>
+        </form>
+        <div className="start-result">
+          <StartPreview made={made} waiting={said.waiting} />
+          {made === undefined ? null : <StartNotes made={made} />}
+        </div>
+        {made === undefined ? null : (
+          <AssumedList defaults={made.defaults} onEdit={(question) => focusOn(idOf(question))} />
+        )}
+      </main>
+    </div>
+  );
+}
+
+/** The job that a design is begun for, and whether the page is tried without keeping. */
+function whereFrom(): { readonly jobId: string | undefined; readonly trial: boolean } {
+  const job = /^#\/start\/([^/]+)/.exec(location.hash)?.[1];
+  return {
+    jobId: job === undefined ? undefined : decodeURIComponent(job),
+    trial: new URLSearchParams(location.search).has("try"),
+  };
+}
+
+function showPumps(): void {
+  show({ tab: "pumps", drawerOpen: true });
+  // On one column the pumps lie below the fold, and they are what was asked for.
+  if (!isWideScreen()) setTimeout(() => document.querySelector(".drawer")?.scrollIntoView({ block: "start" }), 300);
+}
+
+/** Brings a question into view and the caret into it; a group of choices gives its first. */
+function focusOn(id: string | undefined): void {
+  if (id === undefined) {
+    document.querySelector<HTMLElement>('.start-form [aria-invalid="true"]')?.focus();
+    return;
+  }
+  const fallback: Readonly<Record<string, string>> = {
+    "start-overflow-drains": 'input[name="drains"]:checked',
+    "start-sump": 'input[name="sump"]:checked',
+    "start-power-voltage": 'input[name="mains"]:checked',
+    "start-wishes-returnTurnover": "#start-wishes-returnTurnover-0",
+    "start-rockShare": "#start-animals",
+  };
+  const found = document.getElementById(id) ?? document.querySelector<HTMLElement>(fallback[id] ?? "#none");
+  found?.scrollIntoView({ block: "center" });
+  found?.focus({ preventScroll: true });
 }

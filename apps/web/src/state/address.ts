@@ -28,6 +28,7 @@ export function readAddress(search: string, hash: string): Address {
     };
   if (/^#\/start(\/|$)/.test(hash)) return { page: "start" };
   const query = new URLSearchParams(search);
+  if (query.has("start")) return { page: "start" };
   const designId = query.get("design");
   if (designId) return { page: "design", designId };
   const job = query.get("try");

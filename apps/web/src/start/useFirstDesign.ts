@@ -1,0 +1,38 @@
+import { type Assessment, assess, type FirstDesign, firstDesign, type StartAnswers } from "@tidewright/advice";
+import { demoCatalogue } from "@tidewright/catalogue";
+import { useEffect, useRef, useState } from "react";
+
+/** A first design with its assessment, and how long it took [s]. */
+export interface Made extends FirstDesign {
+  readonly assessment: Assessment;
+  readonly took: number;
+  /** The answers it was made of, as text. */
+  readonly of: string;
+}
+
+/** Quiet time after the last key before the system is solved anew [ms]. */
+const pause = 180;
+
+/** Returns the first design of the answers, a moment after they change; the last one stands until then. */
+export function useFirstDesign(answers: StartAnswers | undefined): Made | undefined {
+  const [made, setMade] = useState<Made>();
+  const key = answers === undefined ? undefined : JSON.stringify(answers);
+  const latest = useRef(answers);
+  latest.current = answers;
+  useEffect(() => {
+    if (key === undefined) return undefined;
+    const timer = setTimeout(() => {
+      if (latest.current !== undefined) setMade(makeFirst(latest.current));
+    }, pause);
+    return () => clearTimeout(timer);
+  }, [key]);
+  return made;
+}
+
+/** Makes a first design at once. */
+export function makeFirst(answers: StartAnswers): Made {
+  const began = performance.now();
+  const first = firstDesign(answers, demoCatalogue);
+  const assessment = assess(first.design, demoCatalogue, { curves: false });
+  return { ...first, assessment, took: (performance.now() - began) / 1000, of: JSON.stringify(answers) };
+}
