@@ -23,6 +23,7 @@ export {
   obstaclesOf,
   type PlacedLabel,
   placeLabels,
+  type Rect,
 } from "./elevation/placeLabels.ts";
 export { pointAlong, polylineLength } from "./elevation/polyline.ts";
 export { niceScaleBar } from "./elevation/scaleBar.ts";
@@ -47,6 +48,8 @@ export { symbolStrokes } from "./elevation/symbolPaths.ts";
 export { fitWords, textWidth } from "./elevation/textWidth.ts";
 export { nappe } from "./elevation/vessels.ts";
 export { fitView, type View } from "./elevation/view.ts";
+export { type FlowLine, flowLines } from "./flow/flowLines.ts";
+export { flowMarks, flowSlowing } from "./flow/flowMarks.ts";
 export { layoutPlan } from "./plan/layoutPlan.ts";
 export { drawZoneIn, gripOf, planEdits, planNudge } from "./plan/planEdits.ts";
 export type { PlanHandle, PlanPart, PlanScene } from "./plan/planScene.ts";

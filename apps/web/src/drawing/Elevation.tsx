@@ -4,11 +4,13 @@ import { type ReactNode, useCallback, useEffect, useId, useLayoutEffect, useMemo
 import "./elevation.css";
 import "./tools.css";
 import {
+  arcGeometry,
   cameraView,
   dimensionRects,
   type Format,
   fitView,
   flagRects,
+  flowLines,
   type LabelOffset,
   type Levels,
   layoutElevation,
@@ -25,6 +27,8 @@ import {
 } from "@tidewright/editor";
 import { ContextBar } from "./ContextBar.tsx";
 import { DimensionLayer } from "./DimensionLayer.tsx";
+import { FlowCanvas } from "./FlowCanvas.tsx";
+import { showFlow, useFlow } from "./flowSetting.ts";
 import { GhostLayer } from "./GhostLayer.tsx";
 import { HandleLayer } from "./HandleLayer.tsx";
 import { Hatches } from "./Hatches.tsx";
@@ -107,8 +111,13 @@ export function Elevation(props: ElevationProps): ReactNode {
     [scene, view, format, showDimensions, near],
   );
   const keepFree = useMemo(
-    () => [...flagRects(flags), ...dimensionRects(dimensions), ...toolRects(view, hands !== undefined)],
-    [flags, dimensions, view, hands],
+    () => [
+      ...flagRects(flags),
+      ...dimensionRects(dimensions),
+      ...toolRects(view, hands !== undefined),
+      ...arcRects(scene, view, selection),
+    ],
+    [flags, dimensions, view, hands, scene, selection],
   );
   // Labels keep their places in a drag only: anything else that moves the picture earns them a fresh search.
   const offsets = useRef<ReadonlyMap<string, LabelOffset>>(undefined);
@@ -145,6 +154,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   const select = useCallback((path: string | undefined) => hands?.select(path), [hands]);
   const held = scene.parts.find((part) => part.path === selection);
   const heldLabel = labels.find((label) => label.path === selection);
+  const flow = useFlow();
+  const water = useMemo(
+    () => (flow && !dragging ? flowLines(scene, assessment) : []),
+    [scene, assessment, flow, dragging],
+  );
+  const keepOut = useMemo(() => [...labels.map(({ rect }) => rect), ...flagRects(flags)], [labels, flags]);
   const busy = state.kind === "InsertingPart" || state.kind === "RoutingRun";
 
   return (
@@ -179,14 +194,9 @@ export function Elevation(props: ElevationProps): ReactNode {
         </g>
         <SheetFoot scene={scene} view={view} format={format} />
       </svg>
-      <SheetTools
-        sheet={sheet}
-        editable={hands !== undefined}
-        narrow={width < 700}
-        flow={undefined}
-        onFlow={() => {}}
-      />
-      <Palette sheet={sheet} />
+      <SheetTools sheet={sheet} editable={hands !== undefined} narrow={width < 700} flow={flow} onFlow={showFlow} />
+      {flow && !still && !dragging ? <FlowCanvas lines={water} view={view} keepOut={keepOut} /> : null}
+      <Palette sheet={sheet} narrow={width < 700} />
       <SheetPrompt sheet={sheet} design={design} />
       {hands && held && state.kind === "TypingQuantity" ? (
         <InPlaceField
@@ -238,6 +248,15 @@ function toolRects(view: View, editable: boolean) {
   const height = narrow ? 50 : 42;
   const look = { x: view.width - (narrow ? 190 : 160), y: 0, width: narrow ? 190 : 160, height };
   return editable ? [{ x: 0, y: 0, width: narrow ? 150 : 290, height }, look] : [look];
+}
+
+/** The arc of the part in hand, which its label leaves free [px]. */
+function arcRects(scene: Scene, view: View, selection: string | undefined) {
+  const handle = scene.parts.find((part) => part.path === selection)?.handle;
+  if (handle?.axis !== "arc") return [];
+  const { x, y } = view.toScreen(handle.at);
+  const r = arcGeometry(view.scale).radius + 4;
+  return [{ x: x - r, y: y - r, width: 2 * r, height: 2 * r }];
 }
 
 function keyOf(event: React.KeyboardEvent, kind: "key" | "keyUp") {

@@ -1,4 +1,11 @@
-import { type Addition, choiceLooks, type PartChoice, partChoiceNames, type SheetState } from "@tidewright/editor";
+import {
+  type Addition,
+  choiceLooks,
+  flowSlowing,
+  type PartChoice,
+  partChoiceNames,
+  type SheetState,
+} from "@tidewright/editor";
 import { type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { useWords } from "../words/useWords.ts";
 import { ChoiceGlyph, ToolGlyph } from "./glyphs.tsx";
@@ -60,7 +67,7 @@ export function SheetTools({ sheet, editable, narrow, flow, onFlow }: Props): Re
     </button>
   );
   return (
-    <div className="tw-tools" role="toolbar" aria-label={say("drawing.tool.name")}>
+    <div className="tw-tools" data-near={sheet.camera && ""} role="toolbar" aria-label={say("drawing.tool.name")}>
       {editable ? (
         <div className="tw-toolGroup">
           {tool("insert", choosing || inserting, "drawing.tool.insertShort")}
@@ -75,10 +82,10 @@ export function SheetTools({ sheet, editable, narrow, flow, onFlow }: Props): Re
         {flow === undefined ? null : (
           <button
             type="button"
-            className="tw-tool"
+            className="tw-tool tw-toolQuiet"
             aria-pressed={flow}
-            aria-label={say(flow ? "drawing.tool.flowOff" : "drawing.tool.flowOn")}
-            title={say(flow ? "drawing.tool.flowOff" : "drawing.tool.flowOn")}
+            aria-label={say("drawing.tool.flow")}
+            title={say("drawing.flow.scale", { slow: flowSlowing })}
             onClick={() => onFlow(!flow)}
           >
             <ToolGlyph name="flow" />
@@ -157,11 +164,12 @@ function AddMenu(props: {
 }
 
 /** The parts that can be put into a line, as symbols with their names. */
-export function Palette({ sheet }: { readonly sheet: Sheet }): ReactNode {
+export function Palette({ sheet, narrow }: { readonly sheet: Sheet; readonly narrow: boolean }): ReactNode {
   const { say } = useWords();
   const { state, send } = sheet;
   const first = useRef<HTMLButtonElement>(null);
-  const open = state.kind === "ChoosingPart" || state.kind === "InsertingPart";
+  // On a small screen the palette makes room for the drawing once something is in the hand.
+  const open = state.kind === "ChoosingPart" || (state.kind === "InsertingPart" && !narrow);
   const choosing = state.kind === "ChoosingPart";
   useEffect(() => {
     // By keyboard the palette is walked through; a pointer does not mind.

@@ -26,6 +26,10 @@ export function usePointers(frame: RefObject<HTMLElement | null>, sheet: Sheet) 
       if (event.touches.length > 1 || (kind !== "Idle" && kind !== "PointingPart" && kind !== "TypingQuantity"))
         event.preventDefault();
     };
+    // A tap is over once the finger lifts: what it has moved on the page must not get the click that comes after it.
+    const lift = (event: TouchEvent) => {
+      if (within(event.target) && event.cancelable) event.preventDefault();
+    };
     const wheel = (event: WheelEvent) => {
       if (!within(event.target)) return;
       const scrolls = document.documentElement.scrollHeight > window.innerHeight + 1;
@@ -40,9 +44,11 @@ export function usePointers(frame: RefObject<HTMLElement | null>, sheet: Sheet) 
       send({ kind: "wheel", point: { x: event.clientX - box.left, y: event.clientY - box.top }, amount });
     };
     for (const kind of ["touchstart", "touchmove"] as const) element.addEventListener(kind, hold, { passive: false });
+    element.addEventListener("touchend", lift, { passive: false });
     element.addEventListener("wheel", wheel, { passive: false });
     return () => {
       for (const kind of ["touchstart", "touchmove"] as const) element.removeEventListener(kind, hold);
+      element.removeEventListener("touchend", lift);
       element.removeEventListener("wheel", wheel);
     };
   }, [frame, send, now]);

@@ -83,6 +83,23 @@ function drawOutlet(builder: SceneBuilder, part: OutletPart, path: string, drawn
     ...(backward ? { state: "draws water in" } : {}),
     rank: inDisplay ? 2 : 4,
     lean: angle > 1 ? Math.PI * 1.25 : inDisplay ? -Math.PI / 4 : -Math.PI / 2,
+    handle: {
+      part: path,
+      label: "depth",
+      axis: "y",
+      at: end,
+      // Deeper is lower, and without a depth the end stands at the surface.
+      targets: [
+        {
+          path: `${path}/depth`,
+          unit: part.depth?.unit ?? builder.design.display.length.unit,
+          value: part.depth?.value ?? 0,
+          sign: -1,
+        },
+      ],
+      min: -1,
+      max: 5,
+    },
   });
 }
 

@@ -145,7 +145,12 @@ function scenePart(
   if (state && part.kind !== "pipe") figures.push({ value: Math.abs(state.flow), dimension: "flow" });
   if (state) figures.push({ value: Math.abs(state.headLoss), dimension: "head", after: "lost" });
   const upright = Math.abs(Math.sin(at.angle)) > 0.7;
-  const handle = part.kind === "pipe" ? pipeHandle(part, path, at, upright) : undefined;
+  const handle =
+    part.kind === "pipe"
+      ? pipeHandle(part, path, at, upright)
+      : part.kind === "valve"
+        ? valveHandle(builder, part.opening, path, at, base)
+        : undefined;
   return {
     path,
     name: part.kind === "fitting" ? nameOf(part) : (state?.label ?? nameOf(part)),
@@ -171,6 +176,26 @@ function rankOf(builder: SceneBuilder, part: Part, main: boolean, base: string):
   if (part.kind === "device") return 2;
   if (part.kind === "valve") return part.opening < 1 && !(builder.manyValves && base.startsWith("/loops")) ? 3 : 4;
   return part.kind === "pipe" && main && /^\/loops\/\d+\/run$/.test(base) ? 3 : 4;
+}
+
+/** A valve's arc turns its opening; where a drain's valve is set for a share of the flow, it turns that share. */
+function valveHandle(builder: SceneBuilder, opening: number, path: string, at: Point, base: string): Handle {
+  const line = base.replace(/\/run$/, "");
+  const drain = builder.design.drains[Number(/^\/drains\/(\d+)$/.exec(line)?.[1] ?? -1)];
+  const first = drain?.run.findIndex(({ kind }) => kind === "valve") === Number(path.slice(base.length + 1));
+  const shared = drain?.share !== undefined && first ? drain.share : undefined;
+  return {
+    part: path,
+    label: shared === undefined ? "opening" : "share of the flow",
+    axis: "arc",
+    at: { x: at.x, y: at.y },
+    targets:
+      shared === undefined
+        ? [{ path: `${path}/opening`, value: opening, sign: 1 }]
+        : [{ path: `${line}/share`, value: shared, sign: 1 }],
+    min: shared === undefined ? 0 : 0.05,
+    max: shared === undefined ? 1 : 0.99,
+  };
 }
 
 /** Along a pipe that runs up or down, its rise grows with its length. */
