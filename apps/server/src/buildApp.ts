@@ -3,6 +3,7 @@ import type { Store } from "@tidewright/store";
 import { Hono } from "hono";
 import type { App } from "./app.ts";
 import { mountComputing } from "./compute/mountComputing.ts";
+import type { ThreadPool } from "./compute/threadPool.ts";
 import { type Doors, doorsOf } from "./doors/doors.ts";
 import { mountLinks } from "./doors/mountLinks.ts";
 import { mountPeople } from "./doors/mountPeople.ts";
@@ -35,6 +36,7 @@ export interface AppOptions {
   readonly now?: () => number;
   readonly streams?: StreamLimits;
   readonly doors?: Doors;
+  readonly threads?: ThreadPool;
 }
 
 /** A built server, and what ends the streams that would keep it from stopping. */
@@ -83,7 +85,7 @@ export function buildApp(options: AppOptions): BuiltApp {
   mountShop(app);
   mountBackup(app, spare);
   const closeStreams = mountEvents(app, options.streams);
-  const closeThreads = mountComputing(app);
+  const closeThreads = mountComputing(app, options.threads);
   servePages(app, web);
   return { ...app, closeStreams, closeThreads };
 }

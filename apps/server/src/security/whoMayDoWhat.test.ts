@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Access, type Routes, routes } from "@tidewright/protocol";
 import { afterEach, describe, expect, it } from "vitest";
+import { openApiDocument } from "../openApi/openApiDocument.ts";
 import { type As, freshApp } from "../testing/freshApp.ts";
 import { removeFresh } from "../testing/freshDoors.ts";
 import { sampleRequest } from "../testing/sampleRequests.ts";
@@ -44,43 +45,78 @@ const besides: Partial<Record<keyof Routes, (who: Who) => number | undefined>> =
   changePassword: (who) => (who === "thisMachine" ? 403 : undefined),
 };
 
-/** Asks one route as somebody, on a server with everything there that it needs. */
-async function asked(routeId: keyof Routes, who: Who): Promise<Response> {
-  const away = who !== "thisMachine";
-  const fresh = await freshApp(away ? {} : { listensOn: "127.0.0.1" });
-  const request = await sampleRequest(fresh, routeId);
-  const as: As = who === "thisMachine" ? "nobody" : who;
-  return fresh.ask(request.path, {
-    ...request,
-    as,
-    ...(away ? {} : { from: "127.0.0.1", host: "127.0.0.1:4870" }),
-  });
+/** One operation of the interface's description. */
+interface Operation {
+  readonly id: string;
+  readonly method: string;
+  readonly path: string;
+  readonly access: Access;
+  readonly summary: string;
+}
+type Described = Readonly<Record<string, { operationId: string; summary: string; "x-access"?: Access }>>;
+const operations: readonly Operation[] = Object.entries(
+  openApiDocument()["paths"] as Record<string, Described>,
+).flatMap(([path, methods]) =>
+  Object.entries(methods).map(([method, described]) => ({
+    id: described.operationId,
+    method: method.toUpperCase(),
+    path,
+    access: described["x-access"] ?? "open",
+    summary: described.summary,
+  })),
+);
+
+/** Asks one operation as everybody, on servers with everything there that it needs: one on a shop's network, one on its
+ *  own machine. */
+async function askedByAll({ id, method, path }: Operation): Promise<Record<string, number>> {
+  const onNetwork = await freshApp();
+  const onMachine = await freshApp({ listensOn: "127.0.0.1" });
+  const statuses: Record<string, number> = {};
+  for (const who of askers) {
+    const here = who === "thisMachine";
+    const fresh = here ? onMachine : onNetwork;
+    const request = Object.hasOwn(routes, id)
+      ? await sampleRequest(fresh, id as keyof Routes)
+      : { path, method, ...(method === "GET" ? {} : { json: {} }) };
+    const as: As = here ? "nobody" : who;
+    const place = here ? { from: "127.0.0.1", host: "127.0.0.1:4870" } : {};
+    const response = await fresh.ask(request.path, { ...request, as, ...place });
+    await response.body?.cancel();
+    statuses[who] = response.status;
+  }
+  return statuses;
 }
 
-describe("every route of the protocol", () => {
-  it("is mounted", async () => {
+describe("every operation of the interface's description", () => {
+  it("is one of the protocol's, an answer of hydraulics or the description itself, and is mounted", async () => {
     const { app } = await freshApp();
     expect([...app.mounted].sort()).toEqual(Object.keys(routes).sort());
+    const ids = operations.map((each) => each.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(ids).toEqual(expect.arrayContaining(Object.keys(routes)));
+    // What answers /api and is not described would be walked by nobody.
+    const described = new Set(operations.map(({ method, path }) => `${method} ${path.replace(/\{(\w+)\}/g, ":$1")}`));
+    const answering = app.hono.routes
+      .filter(({ path, method }) => path.startsWith("/api") && method !== "ALL")
+      .map(({ path, method }) => `${method} ${path}`);
+    expect([...new Set(answering)].filter((each) => !described.has(each))).toEqual([]);
   });
 
-  const found: Partial<Record<keyof Routes, Record<string, string>>> = {};
-  for (const id of Object.keys(routes) as (keyof Routes)[]) {
+  const found: Record<string, Record<string, string>> = {};
+  for (const operation of operations) {
+    const { id, access } = operation;
     it(`${id}: lets in whom the rule lets in, and nobody else`, async () => {
       const row: Record<string, string> = {};
-      for (const who of askers) {
-        const response = await asked(id, who);
-        const { status } = response;
-        await response.body?.cancel();
-        row[who] = status < 300 || status === besides[id]?.(who) ? "yes" : String(status);
+      for (const [who, status] of Object.entries(await askedByAll(operation))) {
+        row[who] = status < 300 || status === besides[id as keyof Routes]?.(who as Who) ? "yes" : String(status);
       }
       found[id] = row;
-      expect(row).toEqual(rule[routes[id].access]);
+      expect(row).toEqual(rule[access]);
     });
   }
 
   it("answers as the table in the repository says", () => {
-    const lines = (Object.keys(routes) as (keyof Routes)[]).map((id) => {
-      const { method, path, summary } = routes[id];
+    const lines = operations.map(({ id, method, path, summary }) => {
       const cells = askers.map((who) => (found[id]?.[who] === "yes" ? "yes" : `no (${found[id]?.[who]})`));
       return `| ${method} \`${path}\` | ${summary.replaceAll("|", "\\|")} | ${cells.join(" | ")} |`;
     });
@@ -91,7 +127,8 @@ Every route of the server as it really answers, asked with a right request by ea
 
 "no (401)": an account would help; "no (403)": this account or link may not; "no (404)": a link that opens nothing, or not
 this, is not told from one that never was. "This machine": whoever sits at it, where the server listens on its own address
-and no proxy stands before it.
+and no proxy stands before it. A "yes" at an open door says that anybody may knock: signing in wants the password, the first
+owner the secret that the server printed, and that once.
 
 | Route | What it does | ${askers.map((who) => titles[who]).join(" | ")} |
 |---|---|${askers.map(() => "---|").join("")}

@@ -47,13 +47,24 @@ export const samplePassword = "seven brass valves";
 export const host = "192.168.1.20:4870";
 let hash: Promise<string> | undefined;
 
+/** Doors are tried here, not hydraulics: every computation is done at once. */
+const noThreads = { run: async () => ({ ok: true as const, json: "{}" }), close: async () => {} };
+
 /** Builds a server with somebody of each kind. */
 export async function freshApp(
   options: { readonly listensOn?: string; readonly behindTls?: boolean; readonly people?: boolean } = {},
 ): Promise<FreshApp> {
   const { listensOn = "192.168.1.20", behindTls = false, people = true } = options;
   const { doors, store, clock } = await freshDoors({ listensOn, behindTls });
-  const app = buildApp({ store, host: listensOn, behindTls, web: "/nowhere", now: doors.now, doors });
+  const app = buildApp({
+    store,
+    host: listensOn,
+    behindTls,
+    web: "/nowhere",
+    now: doors.now,
+    doors,
+    threads: noThreads,
+  });
   const by = { author: "set-up", at: new Date(clock.now).toISOString() };
   const taken = async <T>(work: Promise<{ ok: true; value: T } | { ok: false }>): Promise<T> => {
     const outcome = await work;
