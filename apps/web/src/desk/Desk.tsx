@@ -1,4 +1,120 @@
-/** The desk: jobs, customers, the shop. */
+import "./desk.css";
+import type { MessageKey } from "@tidewright/words";
+import { type ReactNode, useEffect, useRef, useSyncExternalStore } from "react";
+import { useSession } from "../state/session.ts";
+import { useWords } from "../words/useWords.ts";
+import { CustomerList } from "./CustomerList.tsx";
+import { CustomerPage } from "./CustomerPage.tsx";
+import { type DeskScreen, readDeskAddress } from "./deskAddress.ts";
+import { JobList } from "./JobList.tsx";
+import { JobPage } from "./JobPage.tsx";
+import { PeoplePage } from "./PeoplePage.tsx";
+import { ShopPage } from "./ShopPage.tsx";
+import { useJobs, watchShop } from "./shopLists.ts";
+import { useShopName } from "./shopSettings.ts";
+import { whenWords } from "./whenWords.ts";
+
+const places: readonly (readonly [string, MessageKey, readonly DeskScreen["screen"][]])[] = [
+  ["#/jobs", "desk.jobs", ["jobs", "job"]],
+  ["#/customers", "desk.customers", ["customers", "customer"]],
+  ["#/shop", "desk.shop", ["shop"]],
+  ["#/people", "desk.people", ["people"]],
+];
+
+/** The shop's desk: jobs, customers, the shop itself, and who works in it. */
 export function Desk() {
-  return <main className="desk" />;
+  const { say } = useWords();
+  const hash = useSyncExternalStore(watchHash, () => location.hash);
+  const address = readDeskAddress(hash);
+  useEffect(watchShop, []);
+  const main = useRef<HTMLElement>(null);
+  const first = useRef(true);
+  const place = "id" in address ? `${address.screen} ${address.id}` : address.screen;
+  // A new screen is read from its top, by eyes and by readers.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each change of the place counts
+  useEffect(() => {
+    if (first.current) {
+      first.current = false;
+      return;
+    }
+    scrollTo(0, 0);
+    main.current?.focus({ preventScroll: true });
+  }, [place]);
+  return (
+    <div className="desk">
+      <a className="skip" href={hash || "#/jobs"} onClick={(event) => skip(event, main.current)}>
+        {say("desk.skip")}
+      </a>
+      <header className="desk-bar">
+        <p className="wordmark">Tidewright</p>
+        <nav className="desk-nav" aria-label={say("desk.nav")}>
+          {places.map(([target, label, screens]) => (
+            <a key={target} href={target} aria-current={screens.includes(address.screen) ? "page" : undefined}>
+              {say(label)}
+            </a>
+          ))}
+        </nav>
+        <Whose />
+      </header>
+      <Reach />
+      <main className="desk-main" ref={main} tabIndex={-1}>
+        {screenOf(address)}
+      </main>
+    </div>
+  );
+}
+
+function screenOf(address: DeskScreen): ReactNode {
+  switch (address.screen) {
+    case "jobs":
+      return <JobList />;
+    case "job":
+      return <JobPage key={address.id} jobId={address.id} />;
+    case "customers":
+      return <CustomerList />;
+    case "customer":
+      return <CustomerPage key={address.id} customerId={address.id} />;
+    case "shop":
+      return <ShopPage />;
+    case "people":
+      return <PeoplePage />;
+  }
+}
+
+/** Whose desk it is, and who sits at it. */
+function Whose() {
+  const { session } = useSession();
+  const shop = useShopName();
+  const name = session?.who === "account" ? session.name : undefined;
+  if (!shop && !name) return null;
+  return (
+    <p className="desk-whose">
+      {shop ? <span className="desk-shop">{shop}</span> : null}
+      {name ? <span className="quiet">{name}</span> : null}
+    </p>
+  );
+}
+
+/** What to know while the server is out of reach. */
+function Reach() {
+  const words = useWords();
+  const { state, asOf } = useJobs();
+  if (state !== "unreachable") return null;
+  return (
+    <p className="desk-reach" role="status">
+      {asOf === undefined
+        ? words.say("desk.unreachable")
+        : words.say("desk.unreachableAsOf", { when: whenWords(asOf, new Date(), words) })}
+    </p>
+  );
+}
+
+function skip(event: { preventDefault(): void }, main: HTMLElement | null): void {
+  event.preventDefault();
+  main?.focus();
+}
+
+function watchHash(changed: () => void): () => void {
+  addEventListener("hashchange", changed);
+  return () => removeEventListener("hashchange", changed);
 }

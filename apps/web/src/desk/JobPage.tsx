@@ -1,0 +1,171 @@
+import { type Job, type JobFields, type JobStage, jobStages, routes } from "@tidewright/protocol";
+import { useEffect, useMemo } from "react";
+import { ask } from "../api/ask.ts";
+import { mayWork, useSession } from "../state/session.ts";
+import { useWords } from "../words/useWords.ts";
+import { CustomerChoice } from "./CustomerChoice.tsx";
+import { JobDesigns } from "./JobDesigns.tsx";
+import { JobEnds } from "./JobEnds.tsx";
+import { JobFiles } from "./JobFiles.tsx";
+import { JobLinks } from "./JobLinks.tsx";
+import { Conflicts, KeepingState, KeptChoice, KeptText } from "./KeptField.tsx";
+import { Missing } from "./Missing.tsx";
+import type { RecordKeeper } from "./recordKeeper.ts";
+import { StageMark } from "./StageMark.tsx";
+import { customers, jobs } from "./shopLists.ts";
+import { type KeeperSource, shownField, useKeeper, useKept } from "./useKeeper.ts";
+import { whenWords } from "./whenWords.ts";
+
+/** One job: its title block, designs, files, links, and how it ends. */
+export function JobPage({ jobId }: { readonly jobId: string }) {
+  const source = useMemo(() => sourceOf(jobId), [jobId]);
+  const { keeper, missing } = useKeeper(source);
+  if (keeper === undefined) return <Missing missing={missing} back="#/jobs" what="job" />;
+  return <JobSheet keeper={keeper} />;
+}
+
+function sourceOf(jobId: string): KeeperSource<Job, JobFields> {
+  return {
+    key: `job.${jobId}`,
+    load: () => ask(routes.job, { params: { jobId } }),
+    save: (body, ifMatch) => ask(routes.changeJob, { params: { jobId }, body, ifMatch }),
+    concerns: (change) => change.kind === "job" && change.id === jobId,
+    known: () => jobs.store.get().items.find(({ id }) => id === jobId),
+    kept: (job) => jobs.put(job),
+  };
+}
+
+function JobSheet({ keeper }: { readonly keeper: RecordKeeper<Job, JobFields> }) {
+  const words = useWords();
+  const { say } = words;
+  const kept = useKept(keeper);
+  const { session } = useSession();
+  const readOnly = !mayWork(session);
+  const { record: job } = kept;
+  const name = shownField(kept, "name");
+  const stage = shownField(kept, "stage");
+  const customerId = shownField(kept, "customerId");
+  useTitle(name);
+  const change = (fields: Partial<JobFields>) => keeper.change(fields);
+  return (
+    <article className="job-page">
+      <nav className="sheet-path" aria-label={say("desk.path")}>
+        <a href="#/jobs">{say("desk.jobs")}</a>
+      </nav>
+      <header className="title-block">
+        <h1 className="visually-hidden">{name}</h1>
+        <KeptText
+          className="title-name"
+          label={say("desk.jobName")}
+          value={name}
+          readOnly={readOnly}
+          problem={name.trim() === "" ? say("desk.nameMissing") : undefined}
+          onChange={(text) => change({ name: text })}
+          onLeave={() => void keeper.flush()}
+        />
+        <CustomerChoice
+          customerId={customerId}
+          customerName={customerId === job.customerId ? job.customerName : undefined}
+          readOnly={readOnly}
+          onChoose={(id) => {
+            change({ customerId: id });
+            void keeper.flush();
+          }}
+        />
+        <div className="title-stage">
+          <StageMark stage={stage} />
+          <KeptChoice
+            label={say("desk.stage")}
+            value={stage}
+            disabled={readOnly}
+            onChange={(value) => {
+              change({ stage: value as JobStage });
+              void keeper.flush();
+            }}
+          >
+            {jobStages.map((each) => (
+              <option key={each} value={each}>
+                {say(`desk.stage.${each}`)}
+              </option>
+            ))}
+          </KeptChoice>
+        </div>
+        <dl className="title-dates">
+          <div>
+            <dt>{say("desk.begun")}</dt>
+            <dd>{whenWords(job.createdAt, new Date(), words)}</dd>
+          </div>
+          <div>
+            <dt>{say("desk.changed")}</dt>
+            <dd>{whenWords(job.updatedAt, new Date(), words)}</dd>
+          </div>
+        </dl>
+        <KeepingState kept={kept as never} />
+      </header>
+      <Conflicts
+        kept={kept as never}
+        nameOf={(field) => say(`desk.field.${field as "name" | "customerId" | "stage" | "notes"}`)}
+        wordsOf={(field, value) => conflictWords(field, value, say)}
+        onChoose={(field, whose) => keeper.choose(field, whose)}
+      />
+      {stage === "intake" ? <Review readOnly={readOnly} onReviewed={() => change({ stage: "designing" })} /> : null}
+      <div className="job-columns">
+        <div className="job-main">
+          <JobDesigns job={job} readOnly={readOnly} />
+          <JobLinks jobId={job.id} readOnly={readOnly} />
+        </div>
+        <div className="job-side">
+          <section className="desk-block">
+            <h2>{say("desk.notes")}</h2>
+            <KeptText
+              label={say("desk.notesLabel")}
+              className="bare-label"
+              value={shownField(kept, "notes")}
+              lines={4}
+              most={20_000}
+              readOnly={readOnly}
+              onChange={(text) => change({ notes: text })}
+              onLeave={() => void keeper.flush()}
+            />
+          </section>
+          <JobFiles jobId={job.id} readOnly={readOnly} />
+        </div>
+      </div>
+      {readOnly ? null : <JobEnds job={job} />}
+    </article>
+  );
+}
+
+/** What to do with a job that a customer's intake brought. */
+function Review({ readOnly, onReviewed }: { readonly readOnly: boolean; readonly onReviewed: () => void }) {
+  const { say } = useWords();
+  return (
+    <section className="review">
+      <p>{say("desk.reviewExplain")}</p>
+      {readOnly ? null : (
+        <button type="button" className="action action-strong" onClick={onReviewed}>
+          {say("desk.reviewed")}
+        </button>
+      )}
+    </section>
+  );
+}
+
+function conflictWords(field: string, value: unknown, say: ReturnType<typeof useWords>["say"]): string {
+  if (field === "stage") return say(`desk.stage.${value as JobStage}`);
+  if (field === "customerId")
+    return value === null
+      ? say("desk.noCustomer")
+      : (customers.store.get().items.find(({ id }) => id === value)?.name ?? String(value));
+  return value === "" ? say("desk.conflict.empty") : String(value);
+}
+
+/** The window bears the name of what is on it. */
+export function useTitle(name: string): void {
+  useEffect(() => {
+    document.title = name === "" ? "Tidewright" : `${name} · Tidewright`;
+    return () => {
+      document.title = "Tidewright";
+    };
+  }, [name]);
+}

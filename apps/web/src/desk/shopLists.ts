@@ -1,0 +1,93 @@
+import { type Customer, type Job, routes, type StoreChange, storeChange } from "@tidewright/protocol";
+import { ask } from "../api/ask.ts";
+import { useStore } from "../state/store.ts";
+import { deskCache } from "./deskCache.ts";
+import { type KeptList, keptList } from "./keptList.ts";
+
+/** Every job of the shop, as far as this page knows. */
+export const jobs = keptList<Job>({
+  name: "jobs",
+  page: (offset, limit) => ask(routes.jobs, { query: { offset, limit } }),
+  one: (jobId) => ask(routes.job, { params: { jobId } }),
+  cache: deskCache,
+});
+
+/** Every customer of the shop, as far as this page knows. */
+export const customers = keptList<Customer>({
+  name: "customers",
+  page: (offset, limit) => ask(routes.customers, { query: { offset, limit } }),
+  one: (customerId) => ask(routes.customer, { params: { customerId } }),
+  cache: deskCache,
+});
+
+export const useJobs = (): KeptList<Job> => useStore(jobs.store, (state) => state);
+export const useCustomers = (): KeptList<Customer> => useStore(customers.store, (state) => state);
+
+type Listener = (change: StoreChange | "everything") => void;
+const listeners = new Set<Listener>();
+
+/** Calls a listener at each change that the server tells of; "everything" after a time without word from it. */
+export function onShopChange(listener: Listener): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+/** Loads the lists and keeps them current with what others do; returns how to stop. */
+export function watchShop(): () => void {
+  void jobs.refresh();
+  void customers.refresh();
+  const stopLists = onShopChange(heard);
+  const stream = new EventSource("api/events");
+  let lost = false;
+  stream.addEventListener("open", () => {
+    if (lost) for (const listener of listeners) listener("everything");
+    lost = false;
+  });
+  stream.addEventListener("error", () => {
+    lost = true;
+  });
+  stream.addEventListener("change", (event) => {
+    const change = readChange(event.data);
+    if (change !== undefined) for (const listener of listeners) listener(change);
+  });
+  const back = () => heard("everything");
+  addEventListener("online", back);
+  return () => {
+    stopLists();
+    stream.close();
+    removeEventListener("online", back);
+  };
+}
+
+function readChange(text: unknown): StoreChange | undefined {
+  try {
+    const read = storeChange.safeParse(JSON.parse(String(text)));
+    return read.success ? read.data : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+let again: ReturnType<typeof setTimeout> | undefined;
+/** Many changes at once, such as an import, are one question. */
+function refreshSoon(): void {
+  clearTimeout(again);
+  again = setTimeout(() => {
+    void jobs.refresh();
+    void customers.refresh();
+  }, 400);
+}
+
+function heard(change: StoreChange | "everything"): void {
+  if (change === "everything" || change.kind === "erasure") refreshSoon();
+  else if (change.kind === "job") {
+    const known = jobs.store.get().items.find(({ id }) => id === change.id);
+    // Our own change comes back as news too.
+    if (known === undefined || known.version !== change.version) void jobs.refreshOne(change.id);
+  } else if (change.kind === "design") void jobs.refreshOne(change.jobId);
+  else if (change.kind === "customer") {
+    void customers.refreshOne(change.id);
+    // A job bears its customer's name.
+    if (jobs.store.get().items.some(({ customerId }) => customerId === change.id)) refreshSoon();
+  }
+}

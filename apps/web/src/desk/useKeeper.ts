@@ -1,0 +1,109 @@
+import type { StoreChange } from "@tidewright/protocol";
+import { useEffect, useState } from "react";
+import type { Answered } from "../api/ask.ts";
+import { useStore } from "../state/store.ts";
+import { type KeptRecord, type RecordKeeper, recordKeeper } from "./recordKeeper.ts";
+import { onShopChange } from "./shopLists.ts";
+
+type Item = Readonly<Record<string, unknown>> & { readonly version: number };
+
+/** Where a record comes from, how it is kept, and which news concern it. */
+export interface KeeperSource<Record extends Item, Fields extends object> {
+  readonly key: string;
+  load(): Promise<Answered<Record>>;
+  save(change: Partial<Fields>, version: number, record: Record): Promise<Answered<Record>>;
+  concerns(change: StoreChange): boolean;
+  /** The record as this device knows it, for a time without the server. */
+  known?(): Record | undefined;
+  /** Told of what the server acknowledged. */
+  kept?(record: Record): void;
+}
+
+/** What a page has of its record: a keeper, or why there is none. */
+export interface LoadedKeeper<Record extends Item, Fields extends object> {
+  readonly keeper: RecordKeeper<Record, Fields> | undefined;
+  readonly missing: "notFound" | "unreachable" | "refused" | undefined;
+}
+
+const drafts = () => {
+  try {
+    return localStorage;
+  } catch {
+    return undefined;
+  }
+};
+
+/** Loads a record and keeps what is typed into it; the source must be the same for the life of the component. */
+export function useKeeper<Record extends Item, Fields extends object>(
+  source: KeeperSource<Record, Fields>,
+): LoadedKeeper<Record, Fields> {
+  const [loaded, setLoaded] = useState<LoadedKeeper<Record, Fields>>({ keeper: undefined, missing: undefined });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the page is made anew for another record
+  useEffect(() => {
+    let keeper: RecordKeeper<Record, Fields> | undefined;
+    let gone = false;
+    const begin = (record: Record) => {
+      const storage = drafts();
+      keeper = recordKeeper<Record, Fields>({
+        record,
+        version: record.version,
+        save: async (change, version, present) => {
+          const answer = await source.save(change, version, present);
+          if (answer.ok) source.kept?.(answer.value);
+          return answer;
+        },
+        draftKey: `tidewright.typed.${source.key}`,
+        ...(storage === undefined ? {} : { drafts: storage }),
+      });
+      setLoaded({ keeper, missing: undefined });
+    };
+    const load = async () => {
+      const answer = await source.load();
+      if (gone) return;
+      if (answer.ok) {
+        if (keeper === undefined) begin(answer.value);
+        else keeper.take(answer.value, answer.value.version);
+        return;
+      }
+      if (answer.reason === "refused") {
+        setLoaded({ keeper: undefined, missing: answer.problem.status === 404 ? "notFound" : "refused" });
+        return;
+      }
+      const known = source.known?.();
+      if (keeper === undefined && known !== undefined) begin(known);
+      else if (keeper === undefined) setLoaded({ keeper: undefined, missing: "unreachable" });
+    };
+    void load();
+    const stop = onShopChange((change) => {
+      if (change === "everything" || source.concerns(change)) void load();
+    });
+    const flush = () => void keeper?.flush();
+    const back = () => void load().then(flush);
+    addEventListener("pagehide", flush);
+    addEventListener("online", back);
+    return () => {
+      gone = true;
+      stop();
+      keeper?.stop();
+      removeEventListener("pagehide", flush);
+      removeEventListener("online", back);
+    };
+  }, [source.key]);
+  return loaded;
+}
+
+/** What a keeper has now; renders again when it changes. */
+export function useKept<Record extends Item, Fields extends object>(
+  keeper: RecordKeeper<Record, Fields>,
+): KeptRecord<Record, Fields> {
+  return useStore(keeper.store, (state) => state);
+}
+
+/** A field as it is shown: what was typed, else what is kept. */
+export function shownField<
+  Record extends Item,
+  Fields extends object,
+  Field extends string & keyof Record & keyof Fields,
+>(kept: KeptRecord<Record, Fields>, field: Field): Record[Field] {
+  return field in kept.pending ? (kept.pending[field] as unknown as Record[Field]) : kept.record[field];
+}
