@@ -1,4 +1,5 @@
 import { lazy, type ReactNode, Suspense, useEffect } from "react";
+import { UpdateLine } from "./keeping/UpdateLine.tsx";
 import { useAddress } from "./state/address.ts";
 import { askSession, knowSession, useSession } from "./state/session.ts";
 
@@ -13,7 +14,12 @@ const KeptBench = lazy(async () => ({ default: (await import("./bench/BenchPage.
 /** The screen that the address asks for, behind a door where the server wants one. */
 export function App() {
   const address = useAddress();
-  return <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>;
+  return (
+    <>
+      <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>
+      <UpdateLine />
+    </>
+  );
 }
 
 function screenOf(address: ReturnType<typeof useAddress>): ReactNode {

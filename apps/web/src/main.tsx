@@ -3,6 +3,7 @@ import "./pageStyles.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./App.tsx";
+import { installPages } from "./keeping/installed.ts";
 import { applyLanguage, applyTheme } from "./state/settings.ts";
 
 applyTheme();
@@ -12,3 +13,7 @@ createRoot(document.getElementById("bench")!).render(
     <App />
   </StrictMode>,
 );
+
+// The pages of the next visit can wait until this one stands.
+addEventListener("load", () => void installPages());
+if (document.readyState === "complete") void installPages();
