@@ -3,7 +3,12 @@ import "../../pageStyles.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { applyLanguage, applyTheme } from "../../state/settings.ts";
+import { CustomerPage } from "./CustomerPage.tsx";
 
 applyTheme();
 await applyLanguage();
-createRoot(document.getElementById("intake")!).render(<StrictMode>{null}</StrictMode>);
+createRoot(document.getElementById("intake")!).render(
+  <StrictMode>
+    <CustomerPage />
+  </StrictMode>,
+);
