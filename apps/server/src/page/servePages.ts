@@ -1,34 +1,51 @@
 import type { App } from "../app.ts";
-import { fillFirstPicture } from "../firstPaint/fillFirstPicture.ts";
+import { type FillFirstPicture, firstPictures } from "../firstPaint/fillFirstPicture.ts";
+import { pictureThread } from "../firstPaint/pictureThread.ts";
+import { type Bearings, bearingsOf } from "../http/bearingsOf.ts";
 import { type Encoding, encodings, isCompressible, type PageFile, pageFile, pageFiles } from "./pageFiles.ts";
 
 /** Serves the built screens, compressed and with tags of their content.
- *  app; folder of the built screens, which may be built anew while the server runs; paths out of it are not served */
-export function servePages(app: App, folder: string): void {
+ *  app; folder of the built screens, which may be built anew while the server runs; paths out of it are not served
+ *  -> what ends its thread */
+export function servePages(app: App, folder: string): () => Promise<void> {
   const find = pageFiles(folder);
+  const thread = pictureThread(folder);
+  const fill = firstPictures(app, thread);
   app.hono.on(["GET", "HEAD"], "*", async (context, next) => {
     const { path } = context.req;
     if (path.startsWith("/api/")) return next();
     const found = await find(path);
     if (found === undefined) return next();
-    const file = await withFirstPicture(app, new URL(context.req.url), path, found);
-    return answer(file, path, context.req.raw);
+    const filled = await withFirstPicture(fill, bearingsOf(context), new URL(context.req.url), path, found);
+    return answer(filled ?? found, path, context.req.raw, filled !== undefined);
   });
+  return () => thread.close();
 }
 
-async function withFirstPicture(app: App, url: URL, path: string, found: PageFile): Promise<PageFile> {
+async function withFirstPicture(
+  fill: FillFirstPicture,
+  bearings: Bearings,
+  url: URL,
+  path: string,
+  found: PageFile,
+): Promise<PageFile | undefined> {
   const designId = url.searchParams.get("design");
-  if (designId === null || !/^\/(index\.html)?$/.test(path)) return found;
-  const filled = await fillFirstPicture(app, designId, found.bytes.toString("utf8"));
-  return filled === undefined ? found : pageFile("index.html", Buffer.from(filled));
+  if (designId === null || !/^\/(index\.html)?$/.test(path)) return undefined;
+  const filled = await fill(bearings, designId, found.bytes.toString("utf8"));
+  return filled === undefined ? undefined : pageFile("index.html", Buffer.from(filled));
 }
 
-async function answer(file: PageFile, path: string, request: Request): Promise<Response> {
+/** `own` is for one reader's eyes: nothing in between may keep it. */
+async function answer(file: PageFile, path: string, request: Request, own: boolean): Promise<Response> {
   const headers = new Headers({
     "Content-Type": file.type,
     ETag: file.tag,
     // Names of built parts bear a hash of their content; everything else may change under its name.
-    "Cache-Control": /\/assets\/[^/]+-[\w-]{8,}\.\w+$/.test(path) ? "public, max-age=31536000, immutable" : "no-cache",
+    "Cache-Control": own
+      ? "no-store"
+      : /\/assets\/[^/]+-[\w-]{8,}\.\w+$/.test(path)
+        ? "public, max-age=31536000, immutable"
+        : "no-cache",
   });
   if (isCompressible(path)) headers.set("Vary", "Accept-Encoding");
   const known = request.headers.get("If-None-Match")?.split(",");
