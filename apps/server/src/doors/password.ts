@@ -39,11 +39,12 @@ export interface Passwords {
 
 /** Returns what hashes and checks passwords at a cost.
  *  cost what one hash takes   -> Passwords; both throw TooBusy when more than forty wait
- *  Source: RFC 9106 for argon2id, section 3.1 for the salt of 16 bytes that the package draws. */
+ *  Source: RFC 9106 for argon2id, section 3.1 for the salt of 16 bytes that the package draws; NIST SP 800-63B, 5.1.1.2
+ *  for NFKC, so that the same letters typed on another keyboard are the same password. */
 export function passwordsAt(cost: HashCost = usualCost): Passwords {
   const gate = gateOf(atOnce, mostWaiting);
   const options = { ...cost, algorithm: argon2id };
-  const make = (password: string) => gate(() => hash(password.normalize("NFC"), options));
+  const make = (password: string) => gate(() => hash(password.normalize("NFKC"), options));
   // Made at once, or the first name that is not there would be told from the others by its wait.
   const nobodys = make(randomUUID());
   return {
@@ -51,7 +52,7 @@ export function passwordsAt(cost: HashCost = usualCost): Passwords {
     check: async (password, known) => {
       // Somebody who asks for a name that is not there waits as long as for one that is.
       const against = known ?? (await nobodys);
-      const right = (await gate(() => verify(against, password.normalize("NFC")))) && known !== undefined;
+      const right = (await gate(() => verify(against, password.normalize("NFKC")))) && known !== undefined;
       return { right, outdated: right && isCheaper(against, cost) };
     },
   };

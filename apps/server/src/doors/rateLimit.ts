@@ -10,10 +10,10 @@ export interface RateRule {
   readonly forgottenAfter: number;
 }
 
-/** Five wrong passwords for one name, then 30 s, 1 min, 2 min ... up to 15 min; forgotten a day after the last one.
- *  Keeps guessing far below the hundred failures of NIST SP 800-63B, 5.2.2, before somebody looks, and never shuts an
- *  account for good, which would let a stranger lock the owner out. */
-export const byName: RateRule = { free: 5, firstWait: 30, longestWait: 900, forgottenAfter: 86_400 };
+/** Five wrong passwords for one name, then 30 s, 1 min, 2 min ... up to an hour; forgotten a day after the last one. It
+ *  never shuts an account for good, which would let a stranger lock the owner out.
+ *  Source: NIST SP 800-63B, 5.2.2, which names waits of 30 seconds up to an hour. */
+export const byName: RateRule = { free: 5, firstWait: 30, longestWait: 3600, forgottenAfter: 86_400 };
 /** Twenty failures from one address: a shop's people share one. */
 export const byAddress: RateRule = { free: 20, firstWait: 30, longestWait: 900, forgottenAfter: 3_600 };
 /** Thirty links that open nothing from one address; nobody guesses 256 bits, so this only spares the machine. */
