@@ -1,7 +1,5 @@
 import { demoCatalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design } from "@tidewright/design";
-import { mergeDocuments } from "./merging.ts";
-import { sameDocument } from "./sameDocument.ts";
+import { checkDesign, type Design, mergeDocuments, sameJson } from "@tidewright/design";
 
 /** Returns what two people made of one design joined, where it still is a sound design; else the places where they are at
  *  odds. */
@@ -10,8 +8,8 @@ export function joinDesigns(
   mine: Design,
   theirs: Design,
 ): { readonly merged: Design } | { readonly paths: readonly string[] } {
-  if (sameDocument(base, mine)) return { merged: theirs };
-  if (sameDocument(base, theirs)) return { merged: mine };
+  if (sameJson(base, mine)) return { merged: theirs };
+  if (sameJson(base, theirs)) return { merged: mine };
   const joined = mergeDocuments(base, mine, theirs);
   if (!joined.ok) return { paths: joined.conflicts.map(({ path }) => path) };
   // Each part may be sound alone and both together not: a chamber made smaller here, a baffle made higher there.

@@ -1,5 +1,5 @@
 import type { Design } from "@tidewright/design";
-import { startHistory } from "@tidewright/design";
+import { sameJson, startHistory } from "@tidewright/design";
 import {
   isHandBusy,
   layFirst,
@@ -22,7 +22,6 @@ import { type LocalCopies, type LocalCopy, localCopies } from "./localCopies.ts"
 import { newId } from "./newId.ts";
 import { type OutboxMeans, type Stop, startOutbox, type Theirs } from "./outbox.ts";
 import { partsAt, partsChanged } from "./partsChanged.ts";
-import { sameDocument } from "./sameDocument.ts";
 
 /** Why a design could not be opened. */
 export type NotOpened = { readonly why: "unreachable" } | Stop;
@@ -78,7 +77,7 @@ export function designMeans(nameOf: () => string): OutboxMeans<Design> {
   return {
     newId,
     random: Math.random,
-    same: sameDocument,
+    same: sameJson,
     merge: joinDesigns,
     nameApart() {
       const { say, instant } = words();

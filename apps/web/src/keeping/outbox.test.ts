@@ -1,3 +1,4 @@
+import { sameJson } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import {
   advance,
@@ -8,7 +9,6 @@ import {
   startOutbox,
   type Theirs,
 } from "./outbox.ts";
-import { sameDocument } from "./sameDocument.ts";
 
 type Doc = Readonly<Record<string, number>>;
 
@@ -26,7 +26,7 @@ function merge(base: Doc, mine: Doc, theirs: Doc) {
 
 function means(): OutboxMeans<Doc> {
   let ids = 0;
-  return { newId: () => `id${++ids}`, random: () => 1, same: sameDocument, merge, nameApart: () => "mine, kept apart" };
+  return { newId: () => `id${++ids}`, random: () => 1, same: sameJson, merge, nameApart: () => "mine, kept apart" };
 }
 
 /** Plays events one after the other; returns the outbox and everything it asked for. */

@@ -1,6 +1,5 @@
-import type { Design } from "@tidewright/design";
+import { type Design, differencesBetween } from "@tidewright/design";
 import { partTitle } from "../document/partTitle.ts";
-import { differencesBetween } from "./merging.ts";
 
 /** How many parts are named before the rest is only hinted at. */
 const most = 3;
