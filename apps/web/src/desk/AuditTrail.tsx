@@ -2,7 +2,9 @@ import { type AuditEntry, routes } from "@tidewright/protocol";
 import { useEffect, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { useWords } from "../words/useWords.ts";
+import { customerHash, jobHash } from "./deskAddress.ts";
 import { refusalWords } from "./refusalWords.ts";
+import { useCustomers, useJobs } from "./shopLists.ts";
 
 const pageSize = 50;
 
@@ -27,6 +29,11 @@ export function AuditTrail() {
   useEffect(() => {
     void load(0);
   }, []);
+  /** In words where the catalogue has them; a newer server may do what this page has no word for. */
+  const told: Told = (area, code) => {
+    const key = `desk.${area}.${code}`;
+    return words.knows(key) ? say(key) : code;
+  };
   return (
     <section className="desk-block">
       <h2>{say("desk.audit")}</h2>
@@ -40,6 +47,7 @@ export function AuditTrail() {
               <th scope="col">{say("desk.auditWhen")}</th>
               <th scope="col">{say("desk.auditWho")}</th>
               <th scope="col">{say("desk.auditWhat")}</th>
+              <th scope="col">{say("desk.auditOn")}</th>
             </tr>
           </thead>
           <tbody>
@@ -47,9 +55,9 @@ export function AuditTrail() {
               <tr key={line.id}>
                 <td>{words.instant(line.at)}</td>
                 <td>{line.author}</td>
+                <td>{told("did", line.action)}</td>
                 <td>
-                  {line.action}{" "}
-                  <span className="quiet">{[line.subjectKind, line.detail].filter(Boolean).join(" · ")}</span>
+                  <Subject line={line} told={told} />
                 </td>
               </tr>
             ))}
@@ -62,5 +70,26 @@ export function AuditTrail() {
         </button>
       ) : null}
     </section>
+  );
+}
+
+type Told = (area: "did" | "subject", code: string) => string;
+
+/** What it was done to, with a way there while it is there. */
+function Subject({ line, told }: { readonly line: AuditEntry; readonly told: Told }) {
+  const jobs = useJobs().items;
+  const customers = useCustomers().items;
+  const kind = told("subject", line.subjectKind);
+  const of = line.subjectKind === "job" ? jobs : line.subjectKind === "customer" ? customers : [];
+  const name = of.find(({ id }) => id === line.subjectId)?.name;
+  if (name === undefined) return kind;
+  const address = line.subjectKind === "job" ? jobHash(line.subjectId) : customerHash(line.subjectId);
+  return (
+    <>
+      {kind}{" "}
+      <a className="in-text" href={address}>
+        {name}
+      </a>
+    </>
   );
 }

@@ -14,7 +14,7 @@ import { refusalWords } from "./refusalWords.ts";
 import { StageMark } from "./StageMark.tsx";
 import { customers, jobs, useJobs } from "./shopLists.ts";
 import { type KeeperSource, shownField, useKeeper, useKept } from "./useKeeper.ts";
-import { whenWords } from "./whenWords.ts";
+import { dayWords, whenWords } from "./whenWords.ts";
 
 /** One customer: how to reach them, what to know, their jobs, and the end of their data. */
 export function CustomerPage({ customerId }: { readonly customerId: string }) {
@@ -67,7 +67,7 @@ function CustomerSheet({ keeper }: { readonly keeper: RecordKeeper<Customer, Cus
         <dl className="title-dates">
           <div>
             <dt>{say("desk.since")}</dt>
-            <dd>{whenWords(customer.createdAt, new Date(), words)}</dd>
+            <dd>{dayWords(customer.createdAt, words)}</dd>
           </div>
           <div>
             <dt>{say("desk.changed")}</dt>

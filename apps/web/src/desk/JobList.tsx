@@ -7,6 +7,7 @@ import { jobHash } from "./deskAddress.ts";
 import { ImportDesign } from "./ImportDesign.tsx";
 import { InviteCustomer } from "./InviteCustomer.tsx";
 import { jobOrder, stageCounts } from "./jobOrder.ts";
+import { KeptChoice } from "./KeptField.tsx";
 import { foldedOnce, matchWords } from "./matchWords.ts";
 import { StageMark } from "./StageMark.tsx";
 import { useJobs } from "./shopLists.ts";
@@ -65,6 +66,19 @@ export function JobList() {
                 onChange={(event) => setSearch(event.target.value)}
               />
             </label>
+            <KeptChoice
+              className="stage-choice"
+              label={say("desk.stage")}
+              value={stage ?? ""}
+              onChange={(value) => setStage(value === "" ? undefined : (value as JobStage))}
+            >
+              <option value="">{`${say("desk.allStages")} (${words.number(matching.length)})`}</option>
+              {jobStages.map((each) => (
+                <option key={each} value={each}>
+                  {`${say(`desk.stage.${each}`)} (${words.number(counts[each])})`}
+                </option>
+              ))}
+            </KeptChoice>
             <fieldset className="stages" aria-label={say("desk.byStage")}>
               <button type="button" aria-pressed={stage === undefined} onClick={() => setStage(undefined)}>
                 {say("desk.allStages")} <span className="count">{words.number(matching.length)}</span>

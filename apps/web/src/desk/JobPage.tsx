@@ -14,7 +14,7 @@ import type { RecordKeeper } from "./recordKeeper.ts";
 import { StageMark } from "./StageMark.tsx";
 import { customers, jobs } from "./shopLists.ts";
 import { type KeeperSource, shownField, useKeeper, useKept } from "./useKeeper.ts";
-import { whenWords } from "./whenWords.ts";
+import { dayWords, whenWords } from "./whenWords.ts";
 
 /** One job: its title block, designs, files, links, and how it ends. */
 export function JobPage({ jobId }: { readonly jobId: string }) {
@@ -93,7 +93,7 @@ function JobSheet({ keeper }: { readonly keeper: RecordKeeper<Job, JobFields> })
         <dl className="title-dates">
           <div>
             <dt>{say("desk.begun")}</dt>
-            <dd>{whenWords(job.createdAt, new Date(), words)}</dd>
+            <dd>{dayWords(job.createdAt, words)}</dd>
           </div>
           <div>
             <dt>{say("desk.changed")}</dt>

@@ -6,9 +6,14 @@ export function whenWords(at: string, now: Date, words: Words): string {
   const then = new Date(at);
   const sameYear = then.getFullYear() === now.getFullYear();
   const sameDay = sameYear && then.getMonth() === now.getMonth() && then.getDate() === now.getDate();
-  if (sameDay) return words.instant(then, { hour: "2-digit", minute: "2-digit" });
+  if (sameDay) return words.instant(then, { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
   if (sameYear) return words.instant(then, { day: "numeric", month: "short" });
   return words.instant(then, { day: "numeric", month: "short", year: "numeric" });
+}
+
+/** Returns the day of an instant. */
+export function dayWords(at: string, words: Words): string {
+  return words.instant(at, { day: "numeric", month: "short", year: "numeric" });
 }
 
 /** Returns the size of a file in the unit that fits it, decimal multiples (IEC 80000-13).

@@ -26,10 +26,12 @@ function Drawn({ design }: { readonly design: Design }) {
   useEffect(() => reckon(design, setReckoned), [design]);
   const frame = useRef<HTMLDivElement>(null);
   const { assessment, sweep, fault } = reckoned;
+  // What was found is told in words below; marks that lead nowhere would only worry.
+  const drawn = useMemo(() => (assessment === undefined ? undefined : { ...assessment, findings: [] }), [assessment]);
   return (
     <>
       <section className="share-drawing" ref={frame} aria-label={say("doors.theDrawing")}>
-        <Elevation design={design} assessment={assessment} selection={undefined} format={format} />
+        <Elevation design={design} assessment={drawn} selection={undefined} format={format} />
       </section>
       {fault ? <p className="field-problem">{say("doors.cannotReckon")}</p> : null}
       {assessment === undefined ? (

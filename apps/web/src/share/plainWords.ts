@@ -66,7 +66,7 @@ export function plainWords(
     {
       id: "power",
       title: say("doors.power"),
-      figure: `${format.sum(power.annualCost, power.tariffCurrency)} ${say("doors.aYear")}`,
+      figure: `${roundSum(power.annualCost, power.tariffCurrency, words)} ${say("doors.aYear")}`,
       text: say("doors.powerText", {
         power: format(power.watts, "power"),
         energy: format(power.annualEnergy, "energy"),
@@ -130,4 +130,9 @@ function mishaps({ rows }: SafetySweep, { say }: Words): PlainFact {
     text: say(wet === 0 ? "doors.mishapsAllDry" : "doors.mishapsWet", { wet }),
     wrong: wet > 0,
   };
+}
+
+/** Returns a sum without cents, which no estimate over a year has. */
+function roundSum(amount: number, currency: string, words: Words): string {
+  return `${words.number(Math.round(amount), { maximumFractionDigits: 0 })}\u00a0${currency}`;
 }
