@@ -2,7 +2,6 @@ import type { desk as english } from "../en/desk.ts";
 
 /** Der Arbeitstisch: Aufträge, Kunden, das Geschäft, wer darin arbeitet und was aufbewahrt wird. */
 export const desk: Record<keyof typeof english, string> = {
-  "desk.title": "Aufträge",
   "desk.skip": "Zum Inhalt springen",
   "desk.nav": "Arbeitstisch",
   "desk.path": "Wo Sie sind",

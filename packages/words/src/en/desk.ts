@@ -1,6 +1,5 @@
 /** The desk: jobs, customers, the shop, who works in it, and what is kept. */
 export const desk = {
-  "desk.title": "Jobs",
   "desk.skip": "Skip to the page",
   "desk.nav": "Desk",
   "desk.path": "Where this is",
