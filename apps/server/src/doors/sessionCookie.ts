@@ -8,7 +8,7 @@ export const mostSeconds = 30 * 24 * 3600;
 /** Returns the name of the session cookie.
  *  behindTls whether browsers reach the server by HTTPS   -> name; with TLS one that no other host or path can set
  *  Source: RFC 6265bis (draft-ietf-httpbis-rfc6265bis), 4.1.3.2, the "__Host-" prefix. */
-export function cookieName(behindTls: boolean): string {
+function cookieName(behindTls: boolean): string {
   return behindTls ? "__Host-tidewright" : "tidewright";
 }
 
