@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { makeZip } from "../testing/makeZip.ts";
 import { csv, isoPicture, jpeg, pdf, png, pngText, sheet, sheetParts, webp } from "../testing/sampleFiles.ts";
@@ -165,4 +166,29 @@ it("a file one byte over the limit of its kind is refused, one at the limit is n
   expect(largest.length).toBe(1024 * 1024);
   expect((await judgeFile("logo", "logo.png", largest)).ok).toBe(true);
   expect(await refusal("logo", Buffer.concat([largest, Buffer.alloc(1)]))).toMatch(/^413 .*1 MB/);
+});
+
+it("a file that was damaged anywhere is judged all the same", async () => {
+  const samples = Object.values(kept);
+  const change = fc.record({ at: fc.nat(), by: fc.nat({ max: 255 }), cut: fc.boolean() });
+  await fc.assert(
+    fc.asyncProperty(
+      fc.nat({ max: samples.length - 1 }),
+      fc.array(change, { maxLength: 6 }),
+      async (which, changes) => {
+        let bytes = Buffer.from(samples[which]!);
+        for (const { at, by, cut } of changes) {
+          const place = at % Math.max(1, bytes.length);
+          if (cut) bytes = bytes.subarray(0, place);
+          else if (bytes.length > 0) bytes[place] = by;
+        }
+        for (const kind of ["photo", "chart", "intake"] as const) {
+          const judged = await judgeFile(kind, "damaged", bytes);
+          if (judged.ok) expect(allowedTypes[kind]).toContain(judged.contentType);
+          else expect(judged.problem.fix).not.toBe("");
+        }
+      },
+    ),
+    { numRuns: 500 },
+  );
 });
