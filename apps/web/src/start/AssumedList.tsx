@@ -1,7 +1,7 @@
 import type { StartDefault } from "@tidewright/advice";
 import { useFormat } from "../format/useFormat.ts";
 import { useWords } from "../words/useWords.ts";
-import { sourceText, valueText, whyText } from "./valueText.ts";
+import { itemText, sourceText, valueText, whyText } from "./valueText.ts";
 
 interface Props {
   readonly defaults: readonly StartDefault[];
@@ -21,7 +21,7 @@ export function AssumedList({ defaults, onEdit }: Props) {
       <ul className="assumed-list">
         {defaults.map((entry) => (
           <li key={entry.path} className="assumed">
-            <span className="assumed-what">{say(`start.item.${entry.why.key}`)}</span>
+            <span className="assumed-what">{itemText(entry, words, format)}</span>
             <span className="assumed-value">{valueText(entry, words, format)}</span>
             <span className="assumed-why">
               {whyText(entry, words, format)} · {sourceText(entry.source, words)}
@@ -32,7 +32,7 @@ export function AssumedList({ defaults, onEdit }: Props) {
               <button
                 type="button"
                 className="assumed-edit tool"
-                aria-label={`${say("start.assumed.edit")}: ${say(`start.item.${entry.why.key}`)}`}
+                aria-label={`${say("start.assumed.edit")}: ${itemText(entry, words, format)}`}
                 onClick={() => onEdit(entry.question as string)}
               >
                 {say("start.assumed.edit")}

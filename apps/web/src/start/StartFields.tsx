@@ -25,6 +25,8 @@ export function TypedAnswer(props: TypedProps) {
     text === "" && assumed ? `${id}-why` : [],
     hint ? `${id}-hint` : [],
   ].flat();
+  // A unit that is written in the field already needs no second word.
+  const bare = text === "" ? !/\p{L}|%/u.test(placeholder ?? "") : !/\p{L}|["'%]/u.test(text);
   return (
     <div className="field start-field">
       <label className="field-label" htmlFor={id}>
@@ -42,7 +44,7 @@ export function TypedAnswer(props: TypedProps) {
           aria-describedby={below.length > 0 ? below.join(" ") : undefined}
           onChange={(event) => props.onText(event.target.value)}
         />
-        {unit === undefined ? null : (
+        {unit === undefined || !bare ? null : (
           <span className="start-unit" aria-hidden="true">
             {unit}
           </span>

@@ -15,13 +15,15 @@ interface Props {
   readonly said: Said;
   readonly made: Made | undefined;
   readonly us: boolean;
+  /** What the job is called while nobody names it. */
+  readonly ownName: string | undefined;
   /** The job is there already: it needs no name. */
   readonly inJob: boolean;
   onChange(change: Partial<Draft>): void;
 }
 
 /** The questions, step by step on one sheet. */
-export function StartForm({ draft, said, made, us, inJob, onChange }: Props) {
+export function StartForm({ draft, said, made, us, ownName, inJob, onChange }: Props) {
   const words = useWords();
   const format = useFormat();
   const { say } = words;
@@ -34,7 +36,9 @@ export function StartForm({ draft, said, made, us, inJob, onChange }: Props) {
         id={idOf(path)}
         label={say(label)}
         text={draft.typed[name] ?? ""}
-        {...(dimension === undefined ? {} : { unit: unitText(bareUnit(dimension, format.unitOf, us)) })}
+        {...(dimension === undefined
+          ? {}
+          : { unit: dimension === "time" ? say("start.years") : unitText(bareUnit(dimension, format.unitOf, us)) })}
         placeholder={
           // The document's pipe holds the rise as well; sideways it is a hand's breadth or two.
           name === "horizontal"
@@ -177,7 +181,7 @@ export function StartForm({ draft, said, made, us, inJob, onChange }: Props) {
               id="start-name"
               label={say("start.job.name")}
               text={draft.name}
-              placeholder={made?.design.name ?? say("start.optional")}
+              placeholder={ownName ?? say("start.optional")}
               numeric={false}
               onText={(name) => onChange({ name })}
             />
@@ -222,6 +226,7 @@ function placeholderOf(
   const value =
     name === "turnoverLow" ? first(assumed, 0) : name === "turnoverHigh" ? first(assumed, 1) : assumed.value;
   if (dimension === undefined || typeof value !== "object" || value === null) return undefined;
+  if (dimension === "time") return String((value as TypedQuantity).value);
   return typedText(value as TypedQuantity, dimension, sign);
 }
 

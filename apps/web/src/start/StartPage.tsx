@@ -1,6 +1,8 @@
-import { startHistory } from "@tidewright/design";
+import type { StartAnswers } from "@tidewright/advice";
+import { type Design, startHistory } from "@tidewright/design";
+import type { Words } from "@tidewright/words";
 import { type FormEvent, lazy, Suspense, useEffect, useState } from "react";
-import { useFormat } from "../format/useFormat.ts";
+import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { designAddress } from "../state/address.ts";
 import { layFirst, show, startBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
@@ -12,8 +14,9 @@ import { type Draft, emptyDraft, keepDraft, keptDraft } from "./draft.ts";
 import { keepStart } from "./keepStart.ts";
 import { idOf, StartForm } from "./StartForm.tsx";
 import { StartNotes } from "./StartNotes.tsx";
-import { StartPreview } from "./StartPreview.tsx";
+import { StartFigures, StartPreview } from "./StartPreview.tsx";
 import { makeFirst, useFirstDesign } from "./useFirstDesign.ts";
+import { animalsText } from "./valueText.ts";
 import "./start.css";
 
 const Bench = lazy(async () => ({ default: (await import("../bench/Bench.tsx")).Bench }));
@@ -32,6 +35,7 @@ export function StartPage() {
   const made = useFirstDesign(said.answers);
   const wrong = Object.keys(said.problems).length;
   const { jobId, trial } = whereFrom();
+  const ownName = made && nameOf(made.assessment.volumes.display, words, format, made.design);
   useEffect(() => keepDraft(draft), [draft]);
   const change = (more: Partial<Draft>) => setDraft((before) => ({ ...before, ...more }));
 
@@ -42,9 +46,13 @@ export function StartPage() {
       </Suspense>
     );
 
+  const named = (answers: StartAnswers): Design => {
+    const { design, assessment } = makeFirst(answers);
+    return { ...design, name: draft.name.trim() || nameOf(assessment.volumes.display, words, format, design) };
+  };
   const lay = () => {
     if (said.answers === undefined) return;
-    layFirst(startHistory(makeFirst(said.answers).design));
+    layFirst(startHistory(named(said.answers)));
     startBench();
     setState("open");
     showPumps();
@@ -60,11 +68,11 @@ export function StartPage() {
     }
     if (trial) return lay();
     setState("working");
-    const { design } = makeFirst(said.answers);
+    const design = named(said.answers);
     const kept = await keepStart({
       design,
       jobId,
-      jobName: draft.name.trim() || design.name,
+      jobName: design.name,
       customer: draft.customer.trim(),
     });
     if (kept.ok) {
@@ -102,6 +110,7 @@ export function StartPage() {
             said={said}
             made={made}
             us={us}
+            ownName={ownName}
             inJob={jobId !== undefined || trial}
             onChange={change}
           />
@@ -130,6 +139,11 @@ export function StartPage() {
               {say(state === "working" ? "start.working" : "start.show")}
             </button>
           </div>
+          {made === undefined ? null : (
+            <div className="start-strip" aria-hidden="true">
+              <StartFigures made={made} />
+            </div>
+          )}
         </form>
         <div className="start-result">
           <StartPreview made={made} waiting={said.waiting} />
@@ -141,6 +155,12 @@ export function StartPage() {
       </main>
     </div>
   );
+}
+
+/** A name that tells jobs apart until somebody gives a better one: the animals and the water. */
+function nameOf(volume: number, words: Words, format: ScreenFormat, design: Design): string {
+  const animals = animalsText(design.display.zones?.[0]?.animals ?? "mixedReef", words);
+  return `${animals.charAt(0).toUpperCase()}${animals.slice(1)}, ${format(volume, "volume")}`;
 }
 
 /** The job that a design is begun for, and whether the page is tried without keeping. */

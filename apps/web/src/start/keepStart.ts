@@ -26,7 +26,9 @@ export async function keepStart({ design, jobId, jobName, customer }: ToKeep): P
       if (!made.ok) return refusal(made);
       customerId = made.value.id;
     }
-    const made = await ask(routes.createJob, { body: { name: jobName, ...(customerId ? { customerId } : {}) } });
+    const made = await ask(routes.createJob, {
+      body: { name: jobName, stage: "designing", ...(customerId ? { customerId } : {}) },
+    });
     if (!made.ok) return refusal(made);
     job = made.value.id;
   }

@@ -20,7 +20,8 @@ function plainText(value: unknown, words: Words): string {
   if (typeof value === "object" && value !== null && "unit" in value && "value" in value) {
     const { unit, value: number } = value as { unit: string; value: number };
     const text = words.number(number, { maximumFractionDigits: 3 });
-    return unit === "1/h" ? `${text}/h` : `${text}\u00a0${unit}`;
+    if (unit === "1/h") return `${text}/h`;
+    return `${text}\u00a0${unit === "a" ? words.say("start.years") : /^[CF]$/.test(unit) ? `°${unit}` : unit}`;
   }
   return String(value);
 }
@@ -47,6 +48,13 @@ export function figures(
       typeof figure === "object" ? format(figure.si, figure.dimension) : figure,
     ]),
   );
+}
+
+/** Returns what a default is about. */
+export function itemText({ path, why }: StartDefault, words: Words, format: ScreenFormat): string {
+  const side = /^\/display\/(length|width|height)$/.exec(path)?.[1] as "length" | "width" | "height" | undefined;
+  if (side !== undefined) return words.say(`start.tank.${side}`);
+  return words.say(`start.item.${why.key}`, figures(why.values, format));
 }
 
 /** Returns why a default is what it is. */

@@ -270,21 +270,23 @@ function ownChoices(ground: Ground, plan: Plan): Assumed[] {
       source: weirSource,
     },
     { path: "/overflow/weir/toothHeight", key: "teeth" },
-    { path: "/overflow/box/length", key: "box" },
-    { path: "/overflow/box/width", key: "box" },
+    { path: "/overflow/box/length", key: "boxLength" },
+    { path: "/overflow/box/width", key: "boxWidth" },
     ...(ground.sump
       ? []
-      : (["length", "width"] as const).map(
-          (side): Assumed => ({
-            path: `/sump/chambers/0/${side}`,
-            question: "/sump",
-            key: "sumpSize",
-            source: ownReckoning,
-          }),
-        )),
-    ...(ground.sump
-      ? []
-      : [{ path: "/sump/height", question: "/sump", key: "sumpSize", source: ownReckoning } as const]),
+      : [
+          ...["drain", "skimmer", "return"].map(
+            (name, i): Assumed => ({
+              path: `/sump/chambers/${i}/length`,
+              question: "/sump",
+              key: "chamberLength",
+              values: { name },
+              source: ownReckoning,
+            }),
+          ),
+          { path: "/sump/chambers/0/width", question: "/sump", key: "sumpWidth", source: ownReckoning } as const,
+          { path: "/sump/height", question: "/sump", key: "sumpHeight", source: ownReckoning } as const,
+        ]),
     { path: "/sump/floor", key: "sumpFloor" },
     { path: "/sump/chambers/0/baffle", key: "chambers" },
     { path: "/sump/operatingLevel", key: "operatingLevel", source: ownReckoning },

@@ -63,7 +63,7 @@ export function groundOf(answers: StartAnswers): Ground {
   const { overflow, power, wishes } = answers;
 
   const sides = sidesOf(answers, assume, us);
-  if (answers.rockShare === undefined) assume({ path: "/display/rockShare", question: "/rockShare", key: "rock" });
+  if (answers.rockShare === undefined) assume({ path: "/display/rockShare", key: "rock" });
   assume({
     path: "/water/salinity",
     key: "seaWater",

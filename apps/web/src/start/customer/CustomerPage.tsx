@@ -60,7 +60,7 @@ export function CustomerPage() {
     document.title = say("start.customer.title");
   }, [say]);
 
-  const shop = invitation?.shop.name ?? "";
+  const shop = invitation?.shop.name || say("start.customer.aShop");
   const change = (more: Partial<CustomerDraft>) => {
     const next = { ...draft, ...more };
     setDraft(next);
