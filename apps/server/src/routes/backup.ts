@@ -1,4 +1,4 @@
-import { createReadStream, mkdtempSync, rmSync } from "node:fs";
+import { createReadStream, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Readable } from "node:stream";
@@ -6,11 +6,20 @@ import { routes } from "@tidewright/protocol";
 import type { App } from "../app.ts";
 import { mount } from "../http/mount.ts";
 
+const start = "tidewright-backup-";
+
 /** Hands out everything as of now in one file, while edits go on.
- *  app; folder to write it into first, where there is room for a second copy   -> nothing */
-export function mountBackup(app: App, folder: string = tmpdir()): void {
+ *  app; folder of this server alone to write it into first, where there is room for a second copy; the system's own where
+ *  none is given   -> nothing */
+export function mountBackup(app: App, folder?: string): void {
+  if (folder !== undefined) {
+    for (const name of readdirSync(folder)) {
+      // Left by a server that was killed while it sent one.
+      if (name.startsWith(start)) rmSync(join(folder, name), { recursive: true, force: true });
+    }
+  }
   mount(app, routes.backup, async ({ by }) => {
-    const place = mkdtempSync(join(folder, "tidewright-backup-"));
+    const place = mkdtempSync(join(folder ?? tmpdir(), start));
     const away = (): void => rmSync(place, { recursive: true, force: true });
     try {
       const path = join(place, "backup");
