@@ -85,7 +85,10 @@ export function buildApp(options: AppOptions): BuiltApp {
   mountShop(app);
   mountBackup(app, spare);
   const closeStreams = mountEvents(app, options.streams);
-  const closeThreads = mountComputing(app, options.threads);
-  servePages(app, web);
+  const closeComputing = mountComputing(app, options.threads);
+  const closePages = servePages(app, web);
+  const closeThreads = async () => {
+    await Promise.all([closeComputing(), closePages()]);
+  };
   return { ...app, closeStreams, closeThreads };
 }

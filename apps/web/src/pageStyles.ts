@@ -9,3 +9,7 @@ import "./styles/sheets.css";
 import "./styles/fields.css";
 import "./styles/tables.css";
 import "./styles/layout.css";
+// The drawing, too: the server may have drawn it into the page already.
+import "./drawing/elevation.css";
+import "./styles/firstPicture.css";
+import "./styles/print.css";

@@ -18,5 +18,8 @@ export async function buildWeb(): Promise<BuiltWeb> {
   if (given) return { folder: given, remove: async () => {} };
   const folder = await mkdtemp(join(tmpdir(), "tidewright-web-"));
   await build({ root, logLevel: "error", build: { outDir: folder, emptyOutDir: true } });
+  // The server's part of the pages: what it draws before their program arrives.
+  const configFile = join(root, "vite.firstPicture.config.ts");
+  await build({ root, configFile, logLevel: "error", build: { outDir: join(folder, ".server"), emptyOutDir: true } });
   return { folder, remove: () => rm(folder, { recursive: true, force: true }) };
 }

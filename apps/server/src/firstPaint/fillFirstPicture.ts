@@ -1,10 +1,43 @@
 import type { App } from "../app.ts";
+import { allowed } from "../doors/asker.ts";
+import { whoAsks } from "../doors/whoAsks.ts";
+import type { Bearings } from "../http/bearingsOf.ts";
+import type { PictureThread } from "./pictureThread.ts";
 
-/** Returns the page with a first picture of a design drawn into it, so that something is to be seen before the screen's
- *  program has arrived; undefined where the page is to be sent as it was built.
- *  app; design that the address names; html as built */
-export async function fillFirstPicture(_app: App, _designId: string, _html: string): Promise<string | undefined> {
-  // The page of a design is sent as built until its picture can be drawn here as the screen draws it. Whoever fills it
-  // must first ask who looks: a page is sent to everybody, a picture of a customer's tank is not.
-  return undefined;
+/** Where the screen's program puts itself; the picture stands before it until then. */
+const place = '<div id="bench">';
+const mostKept = 50;
+
+/** Fills the page of a design with its first picture. */
+export type FillFirstPicture = (bearings: Bearings, designId: string, html: string) => Promise<string | undefined>;
+
+/** Returns what draws a first picture of a design into its page, so that something is to be seen before the screen's program
+ *  has arrived. It asks who looks first: a page is sent to everybody, a picture of a customer's tank is not.
+ *  app; thread that draws   -> (bearings of the request, design that the address names, html as built) -> html with the
+ *  picture, or undefined where the page is to be sent as it was built */
+export function firstPictures(app: App, thread: PictureThread): FillFirstPicture {
+  const known = new Map<string, Promise<string | undefined>>();
+  return async (bearings, designId, html) => {
+    try {
+      if (!html.includes(place) || allowed(await whoAsks(app.doors, bearings, false), "look") !== "yes")
+        return undefined;
+      const latest = await app.store.designs.latest(designId);
+      if (latest === undefined) return undefined;
+      const key = `${designId} ${latest.number} ${latest.at}`;
+      const drawing = known.get(key) ?? thread.draw(latest.document);
+      known.delete(key);
+      known.set(key, drawing);
+      if (known.size > mostKept) known.delete(known.keys().next().value!);
+      const picture = await drawing;
+      if (picture === undefined) {
+        known.delete(key);
+        return undefined;
+      }
+      // A function, so that a dollar sign in a name stays one.
+      return html.replace(place, () => `<div id="first-picture" aria-hidden="true">${picture}</div>${place}`);
+    } catch {
+      // The page works without its picture, and its own program tells what is the matter.
+      return undefined;
+    }
+  };
 }

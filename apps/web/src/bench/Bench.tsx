@@ -4,10 +4,12 @@ import { benchHands, Elevation } from "../drawing/index.ts";
 import { FilmKeeper } from "../film/FilmKeeper.tsx";
 import { useFilm } from "../film/filmState.ts";
 import { useSafeLine } from "../film/useSafeLine.ts";
+import { dropFirstPicture } from "../firstPicture/dropFirstPicture.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { presentKeeping, useKeeping, wouldLose } from "../keeping/keepingState.ts";
 import { isTrialKept } from "../keeping/TrialLine.tsx";
-import { isUnsaved, redoEdit, undoEdit, useBench } from "../state/bench.ts";
+import { DrawingViews } from "../plan/DrawingViews.tsx";
+import { dropDrag, edit, isUnsaved, redoEdit, select, undoEdit, useBench } from "../state/bench.ts";
 import { useSettings } from "../state/settings.ts";
 import { isWideScreen, useWideScreen } from "../state/useWideScreen.ts";
 import { useVersions } from "../versions/versionsState.ts";
@@ -18,11 +20,13 @@ import { Drawer } from "./Drawer.tsx";
 import { FaultScreen } from "./FaultScreen.tsx";
 import { Findings } from "./Findings.tsx";
 import { Inspector } from "./Inspector.tsx";
+import { PrintedParts } from "./PrintedParts.tsx";
 import { SectionIndex } from "./SectionIndex.tsx";
 import { TopBar } from "./TopBar.tsx";
 
 // What is not seen at once is not loaded at once: the numbers and the drawing come first.
 const FilmStage = lazy(async () => ({ default: (await import("../film/FilmStage.tsx")).FilmStage }));
+const Plan = lazy(async () => ({ default: (await import("../plan/Plan.tsx")).Plan }));
 const SourcePopover = lazy(async () => ({ default: (await import("../provenance/SourcePopover.tsx")).SourcePopover }));
 const NewDialog = lazy(async () => ({ default: (await import("./NewDialog.tsx")).NewDialog }));
 const UnitsDialog = lazy(async () => ({ default: (await import("./UnitsDialog.tsx")).UnitsDialog }));
@@ -64,6 +68,7 @@ export function Bench() {
           <Curves />
         </div>
         <Drawer />
+        <PrintedParts />
       </main>
       <Said />
       <FilmKeeper />
@@ -149,6 +154,10 @@ function Drawing() {
   const ruled = useSafeLine();
   const looking = useVersions((state) => state.looking);
   const { say } = useWords();
+  const drawn = assessed !== undefined && height !== undefined;
+  useEffect(() => {
+    if (drawn) dropFirstPicture();
+  }, [drawn]);
   return (
     <section className="drawing" ref={frame} aria-label={say("keeping.bar.elevation")}>
       {looking !== undefined && height !== undefined ? (
@@ -157,15 +166,35 @@ function Drawing() {
         </Suspense>
       ) : assessed === undefined || height === undefined ? null : (
         <FaultScreen what={say("keeping.bar.theDrawing")} again={assessed}>
-          <Elevation
-            design={assessed.design}
-            assessment={assessed.assessment}
-            selection={selection}
-            hands={benchHands}
-            format={format}
-            ruled={ruled}
-            showDimensions={dimensions && height > roomForDimensions}
+          <DrawingViews
             height={height}
+            side={(room) => (
+              <Elevation
+                design={assessed.design}
+                assessment={assessed.assessment}
+                selection={selection}
+                hands={benchHands}
+                format={format}
+                ruled={ruled}
+                showDimensions={dimensions && room > roomForDimensions}
+                height={room}
+              />
+            )}
+            top={(width, room) => (
+              <Suspense fallback={null}>
+                <Plan
+                  design={assessed.design}
+                  assessment={assessed.assessment}
+                  selection={selection}
+                  onSelect={select}
+                  onEdit={edit}
+                  onDrop={dropDrag}
+                  format={format}
+                  width={width}
+                  height={room}
+                />
+              </Suspense>
+            )}
           />
         </FaultScreen>
       )}

@@ -1,6 +1,7 @@
 import { startHistory } from "@tidewright/design";
 import { lazy, Suspense, useEffect, useState } from "react";
 import { demoJobs } from "../document/demoJobs.ts";
+import { dropFirstPicture } from "../firstPicture/dropFirstPicture.ts";
 import { useKeeping } from "../keeping/keepingState.ts";
 import { closeKept, type NotOpened, openKept } from "../keeping/openKept.ts";
 import { layFirst, lookOnly, startBench } from "../state/bench.ts";
@@ -45,6 +46,10 @@ export function KeptBench({ designId }: { readonly designId: string }) {
     };
   }, [designId, tries]);
   useRights();
+  // A bench that is open takes the first picture away itself, once its own drawing stands.
+  useEffect(() => {
+    if (opening !== "opening" && opening !== "open") dropFirstPicture();
+  }, [opening]);
   const again = () => setTries(tries + 1);
   if (opening === "opening") return <p className="page-wait">{say("keeping.opening")}</p>;
   if (opening === "open") return <OpenBench />;

@@ -43,6 +43,9 @@ export interface PlanProps {
   readonly height: number;
 }
 
+/** Zones that lie nowhere yet take so much of the height [px]. */
+const listHeight = 104;
+
 /** The tank from above, to scale: box, holes, outlets, zones and pumps, each to be taken hold of. */
 export function Plan(props: PlanProps): ReactNode {
   const { design, assessment, selection, onSelect, onEdit, onDrop, format, width, height } = props;
@@ -50,7 +53,9 @@ export function Plan(props: PlanProps): ReactNode {
   const scene = useMemo(() => layoutPlan(design, assessment), [design, assessment]);
   const state = useRef<PlanState>(planIdle);
   const [dragging, setDragging] = useState(false);
-  const fitted = useMemo(() => planView(scene.bounds, width, height), [scene.bounds, width, height]);
+  const listed = onEdit !== undefined && scene.zonesWithoutArea.length > 0;
+  const room = Math.max(160, height - (listed ? listHeight : 0));
+  const fitted = useMemo(() => planView(scene.bounds, width, room), [scene.bounds, width, room]);
   // The picture keeps its scale under a hand; it fits itself anew when the hand lifts.
   const view = state.current.kind === "DraggingGrip" ? state.current.view : fitted;
   const handles = useMemo(
@@ -161,7 +166,7 @@ export function Plan(props: PlanProps): ReactNode {
           />
         ))}
       </svg>
-      {onEdit === undefined ? null : <ZonesToDraw design={design} zones={scene.zonesWithoutArea} onEdit={onEdit} />}
+      {listed ? <ZonesToDraw design={design} zones={scene.zonesWithoutArea} onEdit={onEdit} /> : null}
     </div>
   );
 }
@@ -237,7 +242,6 @@ function Target({ part, view, format, held, onSelect, send }: TargetProps) {
   };
   const name = part.name ?? say(`plan.kind.${part.kind}`);
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a button cannot stand inside a picture
     <g
       tabIndex={0}
       role="button"
@@ -270,7 +274,6 @@ function ZonesToDraw({
   readonly onEdit: NonNullable<PlanProps["onEdit"]>;
 }) {
   const { say } = useWords();
-  if (zones.length === 0) return null;
   return (
     <p className="plan-zones">
       <span className="quiet">{say("plan.zonesToDraw")}</span>

@@ -85,12 +85,11 @@ describe("the plan of a tank", () => {
   });
 
   it("draws a zone in beside those before it, by its share", () => {
-    const drawn = after(reef, drawZoneIn(reef, "/display/zones/1"));
-    expect(drawn.display.zones?.[1]?.area?.[0]?.[0]).toEqual({ value: 525, unit: "mm" });
-    expect(layoutPlan(drawn, undefined).zonesWithoutArea.map(({ path }) => path)).toEqual([
-      "/display/zones/0",
-      "/display/zones/2",
-    ]);
+    expect(layoutPlan(reef, undefined).zonesWithoutArea.map(({ path }) => path)).toEqual(["/display/zones/2"]);
+    const drawn = after(reef, drawZoneIn(reef, "/display/zones/2"));
+    // Zones before it take 70 % of 1500 mm (analytic).
+    expect(drawn.display.zones?.[2]?.area?.[0]?.[0]).toEqual({ value: 1050, unit: "mm" });
+    expect(layoutPlan(drawn, undefined).zonesWithoutArea).toEqual([]);
   });
 
   it("leaves every example sound wherever a hand or a key takes whatever it can take hold of", () => {
