@@ -1,22 +1,8 @@
 import type { Problem } from "../problem.ts";
 import { applyEdit } from "./applyEdit.ts";
 import type { Edit } from "./edit.ts";
-
-/** One step of a history: what a person did, in a few words, and how to do it and take it back. `inverses` are in the
- *  order in which they are applied. Steps with the same `key`, one after the other, are one: a drag. */
-export interface Step {
-  readonly label: string;
-  readonly key?: string;
-  readonly edits: readonly Edit[];
-  readonly inverses: readonly Edit[];
-}
-
-/** A document with all that was done to it; never changed in place. `past` oldest first, `future` next first. */
-export interface History<Doc> {
-  readonly past: readonly Step[];
-  readonly present: Doc;
-  readonly future: readonly Step[];
-}
+import { redoMine, undoMine } from "./ownSteps.ts";
+import type { History, Step } from "./step.ts";
 
 /** A history after an edit; where the edit does not fit, the history as it was and the problem. */
 export interface Recorded<Doc> {
@@ -64,30 +50,26 @@ export function record<Doc>(
   return { history: { past, present: design, future: [] } };
 }
 
-/** Returns a history one step earlier; at its beginning, the history itself.
+/** Returns a history one step of one's own earlier; at its beginning, and where others have changed the same since, the
+ *  history itself. What others did stands: `undoMine` says more.
  *  history   -> History
  *  Findings: none. Throws: never.
- *  Valid: histories made by `startHistory`, `record`, `undo`, `redo`, `endDrag`.
+ *  Valid: histories made by `startHistory`, `record`, `takeIn`, `undo`, `redo`, `endDrag`.
  *  Source: own construction.
  *  Example: undo(record(startHistory({ a: 1 }), [{ op: "set", path: "/a", value: 2 }], "set a").history).present.a  ->  1 */
 export function undo<Doc>(history: History<Doc>): History<Doc> {
-  const step = history.past.at(-1);
-  if (step === undefined) return history;
-  const present = step.inverses.reduce<Doc>((design, edit) => applyEdit(design, edit).design, history.present);
-  return { past: history.past.slice(0, -1), present, future: [step, ...history.future] };
+  return undoMine(history).history;
 }
 
-/** Returns a history with the step last undone made again; where there is none, the history itself.
+/** Returns a history with the step last undone made again; where there is none, and where others have changed the same
+ *  since, the history itself.
  *  history   -> History
  *  Findings: none. Throws: never.
  *  Valid: as `undo`.
  *  Source: own construction.
  *  Example: redo(startHistory({ a: 1 })).present.a  ->  1 */
 export function redo<Doc>(history: History<Doc>): History<Doc> {
-  const [step, ...future] = history.future;
-  if (step === undefined) return history;
-  const present = step.edits.reduce<Doc>((design, edit) => applyEdit(design, edit).design, history.present);
-  return { past: [...history.past, step], present, future };
+  return redoMine(history).history;
 }
 
 /** Returns a history whose last step takes no more edits in: the pointer was lifted.
