@@ -1,9 +1,9 @@
 import type { Design } from "@tidewright/design";
-import type { MessageKey, MessageValues } from "@tidewright/words";
+import type { LeverKey, MessageValues } from "@tidewright/words";
 
 /** A text by its name in the message catalogue, with what is filled in: data that any language can be made of. */
 export interface Told {
-  readonly key: MessageKey;
+  readonly key: LeverKey;
   readonly values: MessageValues;
 }
 

@@ -2,12 +2,13 @@
  *  that a screen, a paper and the command line can speak alike. */
 
 export type { MessageKey } from "./en/english.ts";
+export type { MessageValues } from "./sayer.ts";
+export { type LeverKey, sayLever } from "./sayLever.ts";
 export {
   englishWords,
   type Language,
   languages,
   loadWords,
-  type MessageValues,
   messageKeys,
   type Words,
   wordsOf,

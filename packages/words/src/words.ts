@@ -1,13 +1,10 @@
-import { IntlMessageFormat } from "intl-messageformat";
 import { english, type MessageKey } from "./en/english.ts";
+import { type MessageValues, sayer } from "./sayer.ts";
 
 /** The languages of the screens. */
 export const languages = ["en", "de"] as const;
 /** One of `languages`. */
 export type Language = (typeof languages)[number];
-
-/** What may be put into a text. */
-export type MessageValues = Readonly<Record<string, string | number | boolean | Date>>;
 
 /** A language's texts: `say` fills a text in, `number` and `instant` write as its readers do. */
 export interface Words {
@@ -30,18 +27,7 @@ export interface Words {
  *  Throws: a text with bad syntax, at its first use (a test reads them all).
  *  Source: ICU MessageFormat, Unicode; Intl, ECMA-402. */
 export function wordsOf(language: Language, texts: Readonly<Record<MessageKey, string>>): Words {
-  const compiled = new Map<MessageKey, IntlMessageFormat>();
-  const say = (key: MessageKey, values?: MessageValues): string => {
-    const text = texts[key];
-    // Most texts are plain, and parsing them would only cost time.
-    if (values === undefined && !/['{]/.test(text)) return text;
-    let message = compiled.get(key);
-    if (message === undefined) {
-      message = new IntlMessageFormat(text, language, undefined, { ignoreTag: true });
-      compiled.set(key, message);
-    }
-    return String(message.format(values as Record<string, string | number | boolean | Date>));
-  };
+  const say = sayer(language, texts);
   return {
     language,
     say,

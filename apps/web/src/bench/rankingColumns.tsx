@@ -27,11 +27,11 @@ export function rankingColumns(format: ScreenFormat, words: Words) {
     helper.accessor("label", { header: say("bench.figure.pump") }),
     helper.accessor("speed", { header: say("bench.ranking.speed"), cell: (cell) => format.perCent(cell.getValue()) }),
     helper.accessor("flow", {
-      header: head(say("bench.figure.flow"), "flow"),
+      header: head(say("bench.ranking.flow"), "flow"),
       cell: (cell) => format.bare(cell.getValue(), "flow"),
     }),
     helper.accessor("head", {
-      header: head(say("bench.readings.head"), "head"),
+      header: head(say("bench.ranking.lift"), "head"),
       cell: (cell) => format.bare(cell.getValue(), "head"),
     }),
     helper.accessor("watts", {

@@ -322,7 +322,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.subject.job": "Auftrag",
   "desk.subject.customer": "Kunde",
   "desk.subject.design": "Planung",
-  "desk.subject.link": "Link",
+  "desk.subject.link": "Link des Kunden",
   "desk.subject.file": "Datei",
   "desk.subject.account": "Konto",
   "desk.subject.catalogue": "Katalog",

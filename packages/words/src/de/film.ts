@@ -4,7 +4,7 @@ import type { film as english } from "../en/film.ts";
 export const film: Record<keyof typeof english, string> = {
   "film.label": "Was geschieht, wenn etwas ausfällt",
   "film.toolTitle": "Was geschieht, wenn etwas ausfällt (W)",
-  "film.tool": "Was wäre wenn",
+  "film.tool": "Störfälle",
   "film.back": "Zurück zum Betrieb",
   "film.simulating": "Wird simuliert…",
   "film.whatFails": "Was fällt aus",

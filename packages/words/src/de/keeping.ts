@@ -161,5 +161,6 @@ export const keeping: Record<keyof typeof english, string> = {
   "keeping.bar.theDrawing": "die Zeichnung",
   "keeping.bar.theFilm": "der Ablauf",
 
+  "keeping.print.parts": "Teile",
   "keeping.printedFrom": "{name} · {at}",
 };

@@ -159,6 +159,8 @@ export const bench = {
   "bench.ranking.search": "Search",
   "bench.ranking.found": "{found} of {all}",
   "bench.ranking.speed": "Speed",
+  "bench.ranking.flow": "Flow",
+  "bench.ranking.lift": "Head",
   "bench.ranking.aYear": "A year",
   "bench.ranking.with": "with {extras}",
   "bench.ranking.buyAndRun": "Buy and run",

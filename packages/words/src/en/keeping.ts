@@ -156,5 +156,6 @@ export const keeping = {
   "keeping.bar.theDrawing": "the drawing",
   "keeping.bar.theFilm": "the film",
 
+  "keeping.print.parts": "Parts",
   "keeping.printedFrom": "{name} · {at}",
 } as const;
