@@ -210,7 +210,7 @@ describe.skipIf(maySkipBrowserTests())("the bench in a browser", () => {
     const line = page.locator(".inspector .run", { hasText: "Pressure side" });
     const before = await line.locator(".run-part").count();
     const flow = await figure(page, "flow");
-    await line.locator(".adder select").selectOption("Fitting");
+    await line.locator(".adder select").selectOption("elbow");
     expect(numberIn(await changedFigure(page, "flow", flow))).toBeLessThan(numberIn(flow));
     const around = page.locator(".inspector .run", { hasText: "The line it stands in" });
     expect(await around.locator(".run-part").count()).toBe(before + 1);

@@ -1,12 +1,14 @@
 import type { Assessment } from "@tidewright/advice";
 import { type Design, valueAt } from "@tidewright/design";
-import { memo, useMemo } from "react";
+import { memo, useCallback, useMemo, useState } from "react";
 import type { Field } from "../document/fields.ts";
 import { partForm } from "../document/partForm.ts";
 import { partTree } from "../document/partTree.ts";
 import { PartField } from "../fields/PartField.tsx";
 import { useFormat } from "../format/useFormat.ts";
 import { select, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
+import { DesignTools, PartTools, type Tell } from "./PartTools.tsx";
 
 const fieldsInLine = 4;
 
@@ -16,23 +18,31 @@ export function PartsTable() {
   const assessment = useBench((state) => state.assessed?.assessment);
   const selection = useBench((state) => state.selection);
   const lines = useMemo(() => partTree(design), [design]);
+  const { say } = useWords();
+  const [why, setWhy] = useState<string>();
+  const tell: Tell = useCallback((text) => setWhy(text), []);
   const states = useMemo(() => new Map(assessment?.parts.map((part) => [part.path, part])), [assessment]);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section className="table-scroll" tabIndex={0} aria-label="Table of parts">
+    <section className="table-scroll" tabIndex={0} aria-label={say("drawing.table.name")}>
+      <DesignTools design={design} tell={tell} />
+      <div role="alert">{why === undefined ? null : <p className="field-problem table-why">{why}</p>}</div>
       <table className="parts-table">
         <thead>
           <tr>
-            <th scope="col">Part</th>
-            <th scope="col">As it is built</th>
+            <th scope="col">{say("drawing.table.part")}</th>
+            <th scope="col">{say("drawing.table.built")}</th>
             <th scope="col" className="number">
-              Flow
+              {say("drawing.table.flow")}
             </th>
             <th scope="col" className="number">
-              Speed
+              {say("drawing.table.speed")}
             </th>
             <th scope="col" className="number">
-              Head lost
+              {say("drawing.table.lost")}
+            </th>
+            <th scope="col" className="tools-cell">
+              {say("drawing.table.actions")}
             </th>
           </tr>
         </thead>
@@ -46,6 +56,7 @@ export function PartsTable() {
               depth={depth}
               selected={selection === path}
               state={states.get(path)}
+              tell={tell}
             />
           ))}
         </tbody>
@@ -61,9 +72,10 @@ interface RowProps {
   readonly depth: number;
   readonly selected: boolean;
   readonly state: Assessment["parts"][number] | undefined;
+  readonly tell: Tell;
 }
 
-const PartRow = memo(function PartRow({ design, path, title, depth, selected, state }: RowProps) {
+const PartRow = memo(function PartRow({ design, path, title, depth, selected, state, tell }: RowProps) {
   const format = useFormat();
   return (
     <tr data-part={path} data-depth={depth} data-selected={selected ? "" : undefined}>
@@ -88,6 +100,9 @@ const PartRow = memo(function PartRow({ design, path, title, depth, selected, st
       <td className="number">{state ? format(state.flow, "flow") : ""}</td>
       <td className="number">{state ? format(state.velocity, "velocity") : ""}</td>
       <td className="number">{state ? format(state.headLoss, "head") : ""}</td>
+      <td className="tools-cell">
+        <PartTools design={design} path={path} title={title} tell={tell} />
+      </td>
     </tr>
   );
 });

@@ -1,10 +1,22 @@
 import { type Design, fromPointer, type Part, toPointer, valueAt } from "@tidewright/design";
-import { memo } from "react";
+import {
+  type Addition,
+  addThing,
+  choiceLooks,
+  insertPart,
+  type PartChoice,
+  partChoiceNames,
+  plainPart,
+  removePart,
+} from "@tidewright/editor";
+import { memo, useState } from "react";
 import type { Field, PartList } from "../document/fields.ts";
-import { newEntry, newParts, seriesAround } from "../document/newParts.ts";
+import { newEntry } from "../document/newParts.ts";
 import { fieldsOfPart, partForm } from "../document/partForm.ts";
+import { perform } from "../drawing/perform.ts";
 import { PartField } from "../fields/PartField.tsx";
 import { edit, presentDesign, select } from "../state/bench.ts";
+import { useWords, words } from "../words/useWords.ts";
 
 interface Props {
   readonly design: Design;
@@ -12,36 +24,37 @@ interface Props {
   readonly selection: string | undefined;
 }
 
-const nouns: Readonly<Record<PartList["of"], string>> = {
-  run: "part",
-  pump: "pump",
-  chamber: "chamber",
-  drain: "drain",
-  loop: "loop",
-  circuit: "circuit",
-  zone: "zone",
-  tankPump: "pump",
-};
-
 /** A list of the design in its order: each entry can be taken in hand, moved, and taken out; new ones are added anywhere. */
 export const RunList = memo(function RunList({ design, list, selection }: Props) {
+  const { say } = useWords();
+  const [why, setWhy] = useState<string>();
   const entries = (valueAt(design, list.path) ?? []) as readonly unknown[];
   const remove = (place: number) => {
-    const alone = entries.length === 1 && mayVanish(list.path);
-    const path = alone ? list.path : `${list.path}/${place}`;
-    if (edit([{ op: "remove", path }], { label: `take out ${nouns[list.of]} ${place + 1}` }) === undefined)
+    if (list.of !== "circuit" && list.of !== "zone") {
+      setWhy(perform(removePart(presentDesign(), `${list.path}/${place}`)));
+      return;
+    }
+    const path = entries.length === 1 ? list.path : `${list.path}/${place}`;
+    if (edit([{ op: "remove", path }], { label: say("drawing.step.remove") }) === undefined)
       select(parentOf(list.path));
   };
   const move = (place: number, to: number) =>
     edit([{ op: "move", from: `${list.path}/${place}`, path: `${list.path}/${to}` }], {
-      label: `move ${nouns[list.of]} ${place + 1}`,
+      label: say("drawing.step.move", { what: say(`drawing.list.${list.of}`) }),
     });
-  const add = (value: unknown, place: number) => {
+  const add = () => {
+    const what = additions[list.of];
+    if (what !== undefined) {
+      setWhy(perform(addThing(presentDesign(), what, list.path)));
+      return;
+    }
+    const value = newEntry(presentDesign(), list);
     const missing = valueAt(design, list.path) === undefined;
+    const label = say("drawing.list.add", { what: say(`drawing.list.${list.of}`) });
     const made = missing
-      ? edit([{ op: "set", path: list.path, value: [value] }], { label: `add ${nouns[list.of]}` })
-      : edit([{ op: "insert", path: `${list.path}/${place}`, value }], { label: `add ${nouns[list.of]}` });
-    if (made === undefined) select(`${list.path}/${place}`);
+      ? edit([{ op: "set", path: list.path, value: [value] }], { label })
+      : edit([{ op: "insert", path: `${list.path}/${entries.length}`, value }], { label });
+    if (made === undefined) select(`${list.path}/${entries.length}`);
   };
   return (
     <section className="run" aria-label={list.label}>
@@ -69,7 +82,7 @@ export const RunList = memo(function RunList({ design, list, selection }: Props)
                 <button
                   type="button"
                   className="hand"
-                  aria-label={`Move up: ${title}`}
+                  aria-label={say("drawing.table.up", { part: title })}
                   disabled={place === 0}
                   onClick={() => move(place, place - 1)}
                 >
@@ -78,13 +91,18 @@ export const RunList = memo(function RunList({ design, list, selection }: Props)
                 <button
                   type="button"
                   className="hand"
-                  aria-label={`Move down: ${title}`}
+                  aria-label={say("drawing.table.down", { part: title })}
                   disabled={place === entries.length - 1}
                   onClick={() => move(place, place + 1)}
                 >
                   ↓
                 </button>
-                <button type="button" className="hand" aria-label={`Take out: ${title}`} onClick={() => remove(place)}>
+                <button
+                  type="button"
+                  className="hand"
+                  aria-label={say("drawing.table.remove", { part: title })}
+                  onClick={() => remove(place)}
+                >
                   ×
                 </button>
               </span>
@@ -92,11 +110,21 @@ export const RunList = memo(function RunList({ design, list, selection }: Props)
           );
         })}
       </ol>
+      {why === undefined ? null : (
+        <p className="field-problem" role="alert">
+          {why}
+        </p>
+      )}
       {list.of === "run" ? (
-        <RunAdder entries={entries as readonly Part[]} selected={placeIn(list.path, selection)} add={add} />
+        <RunAdder
+          list={list.path}
+          entries={entries as readonly Part[]}
+          selected={placeIn(list.path, selection)}
+          tell={setWhy}
+        />
       ) : (
-        <button type="button" className="action" onClick={() => add(newEntry(presentDesign(), list), entries.length)}>
-          Add a {nouns[list.of]}
+        <button type="button" className="action" onClick={add}>
+          {say("drawing.list.add", { what: say(`drawing.list.${list.of}`) })}
         </button>
       )}
     </section>
@@ -118,35 +146,52 @@ function sameList(before: Props, now: Props): boolean {
 }
 
 interface AdderProps {
+  readonly list: string;
   readonly entries: readonly Part[];
   readonly selected: number | undefined;
-  add(value: unknown, place: number): void;
+  tell(why: string | undefined): void;
 }
 
 /** Adds after the part in hand; else before the closing outlet or tee, since nothing can follow those. */
-function RunAdder({ entries, selected, add }: AdderProps) {
-  const last = entries.at(-1);
-  const end = last?.kind === "outlet" || last?.kind === "tee" ? entries.length - 1 : entries.length;
-  const place = Math.min(selected === undefined ? end : selected + 1, end);
+function RunAdder({ list, entries, selected, tell }: AdderProps) {
+  const { say } = useWords();
+  const place = selected ?? entries.length - 1;
+  const add = (choice: PartChoice) => {
+    if (entries.length > 0) return perform(insertPart(presentDesign(), { path: `${list}/${place}`, share: 1 }, choice));
+    // A line that is not there yet begins with its first part.
+    const part = plainPart(choice, "pn16-32", presentDesign().display.length.unit);
+    const problem =
+      part &&
+      edit([{ op: "set", path: list, value: [part] }], {
+        label: say("drawing.step.insert", { part: say(choiceLooks[choice].name) }),
+      });
+    return problem && say("drawing.why.notSound", { problem: problem.message, fix: problem.fix });
+  };
   return (
     <label className="adder">
-      <span>{selected === undefined ? "Add to the line" : `Add after part ${Math.min(selected + 1, end)}`}</span>
-      <select
-        className="select"
-        value=""
-        onChange={(event) => {
-          const part = newParts.find(({ label }) => label === event.target.value);
-          if (part !== undefined) add(part.make(seriesAround(entries, place)), place);
-        }}
-      >
-        <option value="">choose…</option>
-        {newParts.map(({ label }) => (
-          <option key={label}>{label}</option>
+      <span>
+        {selected === undefined ? say("drawing.list.addToLine") : say("drawing.list.addAfter", { place: selected + 1 })}
+      </span>
+      <select className="select" value="" onChange={(event) => tell(add(event.target.value as PartChoice))}>
+        <option value="">{say("drawing.table.choose")}</option>
+        {partChoiceNames.map((choice) => (
+          <option key={choice} value={choice}>
+            {say(choiceLooks[choice].name)}
+          </option>
         ))}
       </select>
     </label>
   );
 }
+
+/** What is added to a list as the drawing adds it; the rest is made from the drawer. */
+const additions: Readonly<Partial<Record<PartList["of"], Addition>>> = {
+  pump: "pumpBeside",
+  chamber: "chamber",
+  drain: "drain",
+  loop: "sideLoop",
+  tankPump: "tankPump",
+};
 
 /** The one field of an entry that is changed most, for its line in the list. */
 function mainField(design: Design, list: PartList, entry: unknown): Field | undefined {
@@ -155,14 +200,16 @@ function mainField(design: Design, list: PartList, entry: unknown): Field | unde
     return field?.kind === "choice" ? undefined : field;
   }
   if (list.of === "pump" || list.of === "tankPump")
-    return { kind: "share", key: "speed", label: "Speed", optional: true };
-  if (list.of === "chamber") return { kind: "quantity", key: "length", label: "Length", dimension: "length" };
-  if (list.of === "circuit") return { kind: "quantity", key: "rating", label: "Breaker rating", dimension: "current" };
-  if (list.of === "zone") return { kind: "share", key: "share", label: "Share of the display", optional: true };
+    return { kind: "share", key: "speed", label: words().say("drawing.quantity.speed"), optional: true };
+  if (list.of === "chamber")
+    return { kind: "quantity", key: "length", label: words().say("drawing.quantity.length"), dimension: "length" };
+  if (list.of === "circuit")
+    return { kind: "quantity", key: "rating", label: words().say("drawing.quantity.rating"), dimension: "current" };
+  if (list.of === "zone")
+    return { kind: "share", key: "share", label: words().say("drawing.quantity.share"), optional: true };
   return undefined;
 }
 
-const mayVanish = (path: string) => /\/(suction|circuits|zones)$|^\/tankPumps$/.test(path);
 const parentOf = (path: string) => toPointer((fromPointer(path) ?? []).slice(0, -1));
 
 function placeIn(list: string, selection: string | undefined): number | undefined {

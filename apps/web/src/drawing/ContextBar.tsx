@@ -19,7 +19,8 @@ export function ContextBar({ design, path, name, label, anchor, view, sheet }: P
   const { say } = useWords();
   const bar = useRef<HTMLDivElement>(null);
   const actions = actionsFor(design, path);
-  const narrow = view.width < 560;
+  // A low drawing has no room to spare beside its parts.
+  const narrow = view.width < 560 || view.height < 420;
   useLayoutEffect(() => {
     const element = bar.current;
     if (element === null || narrow) return;
@@ -44,6 +45,7 @@ export function ContextBar({ design, path, name, label, anchor, view, sheet }: P
     <div
       ref={bar}
       className={narrow ? "tw-bar tw-barFoot" : "tw-bar"}
+      style={narrow ? { height: view.foot - 5 } : undefined}
       role="toolbar"
       aria-label={say("drawing.bar.name", { part: name })}
     >
