@@ -18,8 +18,8 @@ export type Merged<Doc> =
  *  Of two insertions at one place theirs comes first; an identical one counts once. Both changing the order differently is a
  *  conflict of the list. Swapping mine and theirs gives the same but for the order of such insertions. Whether the joined
  *  document still makes sense is for `checkDesign` to say.
- *  Source: the three-way rule as S. Khanna, K. Kunal, B. C. Pierce, A Formal Investigation of Diff3, FSTTCS 2007, section
- *  2, on trees instead of lines.
+ *  Source: the three-way rule as S. Khanna, K. Kunal, B. C. Pierce, A Formal Investigation of Diff3, FSTTCS 2007,
+ *  on trees instead of lines.
  *  Example: mergeDocuments({ a: 1, b: 1 }, { a: 2, b: 1 }, { a: 1, b: 3 })  ->  {"ok": true, "merged": {"a": 2, "b": 3}}
  *  Example: mergeDocuments({ a: 1 }, { a: 2 }, { a: 3 }).conflicts  ->  [{"path": "/a", "base": 1, "mine": 2, "theirs": 3}] */
 export function mergeDocuments<Doc>(base: Doc, mine: Doc, theirs: Doc): Merged<Doc> {
