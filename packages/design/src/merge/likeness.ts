@@ -5,8 +5,7 @@ import { fieldNames, fieldOf, isFields, isWhole } from "./shape.ts";
  *  one   other any JSON   -> share [-]; lists are compared place by place, names and ids count as any value
  *  Findings: none. Throws: never: parts nested more than eight deep are compared whole.
  *  Valid: for finding a renamed or changed entry again, not as a measure.
- *  Source: own construction; the share is Jaccard's: what both hold alike over all that either holds.
- *  Example: likeness({ kind: "pipe", length: 1 }, { kind: "pipe", length: 2 })  ->  0.5 */
+ *  Source: own construction; the share is Jaccard's: what both hold alike over all that either holds. */
 export function likeness(one: unknown, other: unknown): number {
   const { alike, all } = counted(one, other, 0);
   return all === 0 ? 1 : alike / all;
