@@ -1,0 +1,136 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { type ServedShop, serveShop } from "./servedShop.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Serious and critical violations that axe-core finds on a page. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string; impact: string }[] }> } };
+    const found = await axe.run();
+    return found.violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
+  });
+}
+
+describe.skipIf(maySkipBrowserTests())("the guided start", () => {
+  let shop: ServedShop;
+  beforeAll(async () => {
+    shop = await serveShop();
+  });
+  afterAll(async () => {
+    await shop?.stop();
+  });
+
+  it("leads by keyboard alone from a tank's size to the pumps that fit, kept as a job", async () => {
+    const { page, context, complaints } = await shop.open("#/start");
+    await page.waitForSelector("#start-tank-length");
+    await page.focus("#start-tank-length");
+    for (const side of ["1300", "600", "650"]) {
+      await page.keyboard.type(side);
+      await page.keyboard.press("Tab");
+    }
+    await page.waitForSelector(".start-preview .start-figures");
+    // On to the animals: past the volume, then soft corals, the third of them.
+    for (let i = 0; i < 3; i++) await page.keyboard.press("Tab");
+    await page.keyboard.press("Space");
+    expect(await page.isChecked(".start-options .start-option:nth-child(3) input")).toBe(true);
+    await page.waitForFunction(() => document.querySelectorAll(".assumed").length > 30);
+    await page.keyboard.press("Enter");
+    await page.waitForSelector(".drawer tbody tr");
+    expect(page.url()).toMatch(/\?design=/);
+    const { items } = await shop.api<{ items: { id: string; name: string; stage: string }[] }>("GET", "api/jobs");
+    expect(items).toHaveLength(1);
+    expect(items[0]?.name).toMatch(/^Soft corals, /);
+    const designs = await shop.api<{ items: { id: string }[] }>("GET", `api/jobs/${items[0]?.id}/designs`);
+    expect(page.url()).toContain(designs.items[0]?.id);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("is answered by touch on a phone, and every default is there with its reason", async () => {
+    const { page, context } = await shop.open("#/start", { viewport: { width: 390, height: 844 }, hasTouch: true });
+    await page.tap("#start-tank-volume");
+    await page.fill("#start-tank-volume", "75 gal");
+    await page.tap('label:has(input[name="drains"][value="one"])');
+    await page.waitForSelector('.start-note[data-weight="unmet"]');
+    expect(await page.textContent(".start-notes")).toMatch(/snail/);
+    expect(await page.textContent(".start-assumed")).toMatch(/Common practice, no source/);
+    // What was assumed is edited in place.
+    await page.tap('.assumed:has-text("usual stand") button');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("start-standHeight");
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(wide).toBeLessThanOrEqual(0);
+    await page.tap(".start-finish .action-strong");
+    await page.waitForSelector(".drawer tbody tr");
+    await context.close();
+  });
+
+  it("goes on without a server and keeps what was said over a reload", async () => {
+    const { page, context } = await shop.open("#/start");
+    await page.fill("#start-tank-volume", "300");
+    await page.reload();
+    expect(await page.inputValue("#start-tank-volume")).toBe("300");
+    await page.waitForSelector(".start-preview .start-figures");
+    await page.route("**/api/**", (route) => route.abort());
+    await page.click(".start-finish .action-strong");
+    await page.click('.start-finish [role="alert"] button');
+    await page.waitForSelector(".drawer tbody tr");
+    await context.close();
+  });
+
+  it("has no serious violation in either theme", async () => {
+    for (const colorScheme of ["light", "dark"] as const) {
+      const { page, context } = await shop.open("#/start", { colorScheme, bypassCSP: true });
+      await page.fill("#start-tank-volume", "450");
+      await page.waitForSelector(".start-preview .start-figures");
+      expect(await violations(page)).toEqual([]);
+      await context.close();
+    }
+  });
+
+  it("reaches the shop as a job to review when a customer fills in the form, which loses nothing on the way", async () => {
+    const { token } = await shop.api<{ token: string }>("POST", "api/links", { kind: "intake", days: 7 });
+    const { page, context } = await shop.open(`intake.html#${token}`, {
+      viewport: { width: 390, height: 844 },
+      hasTouch: true,
+      locale: "de-DE",
+      bypassCSP: true,
+    });
+    await page.waitForSelector("#customer-name");
+    await page.tap(".customer-send");
+    await page.waitForSelector("#customer-name-problem");
+    expect(await violations(page)).toEqual([]);
+    await page.fill("#customer-name", "Ada Muster");
+    await page.fill("#customer-contact", "ada@example.org");
+    await page.fill("#customer-length", "120,5");
+    await page.fill("#customer-width", "50");
+    await page.reload();
+    expect(await page.inputValue("#customer-length")).toBe("120,5");
+    await page.fill("#customer-height", "55");
+    await page.route("**/api/intake", (route) => route.abort());
+    await page.tap(".customer-send");
+    await page.waitForSelector('form [role="alert"]');
+    await page.unroute("**/api/intake");
+    await page.tap(".customer-send");
+    await page.waitForSelector(".customer-word h1");
+    expect(await page.evaluate(() => localStorage.getItem("tidewright.intake"))).toBeNull();
+    const { items } = await shop.api<{ items: { name: string; stage: string }[] }>("GET", "api/jobs");
+    expect(items.some(({ name, stage }) => stage === "intake" && name.includes("Ada Muster"))).toBe(true);
+    // The link is spent: it says so kindly and shows nothing.
+    await page.reload();
+    await page.waitForSelector(".customer-word");
+    expect(await page.textContent("main")).not.toContain("Ada");
+    await context.close();
+  });
+
+  it("has one kind sentence for a wrong link", async () => {
+    const { page, context } = await shop.open("intake.html#nonsense", { locale: "en-GB" });
+    await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("no longer open"));
+    await context.close();
+  });
+});
