@@ -50,8 +50,8 @@ export function PartsThatDiffer({ parts, names, shown, onShow }: Props) {
                     </>
                   ) : null}
                   <td>{what(row, say)}</td>
-                  <td>{row.kind === "added" && row.field === "" ? "–" : row.left}</td>
-                  <td>{row.kind === "removed" && row.field === "" ? "–" : row.right}</td>
+                  <td data-side={names.left}>{row.kind === "added" && row.field === "" ? "–" : row.left}</td>
+                  <td data-side={names.right}>{row.kind === "removed" && row.field === "" ? "–" : row.right}</td>
                 </tr>
               ))}
             </tbody>

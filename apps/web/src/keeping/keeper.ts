@@ -1,8 +1,7 @@
-import type { Design, History } from "@tidewright/design";
+import { type Design, type History, takeIn } from "@tidewright/design";
 import type { Told } from "./changes.ts";
 import type { DesignServer } from "./designServer.ts";
 import type { LocalCopies, LocalCopy, Surroundings } from "./localCopies.ts";
-import { takeIn } from "./merging.ts";
 import {
   type ApartParcel,
   advance,

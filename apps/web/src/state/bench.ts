@@ -8,8 +8,11 @@ import {
   type History,
   type Problem,
   record,
+  redoMine,
+  type Step,
   startHistory,
   undo,
+  undoMine,
 } from "@tidewright/design";
 import { flushSync } from "react-dom";
 import { partTitle } from "../document/partTitle.ts";
@@ -18,7 +21,6 @@ import { quickAssess } from "../engine/quickAssess.ts";
 import { words } from "../words/useWords.ts";
 import type { BenchState } from "./benchState.ts";
 import { markEdit, markShown } from "./editToPaint.ts";
-import { redoMine, undoMine } from "./ownSteps.ts";
 import { createStore, useStore } from "./store.ts";
 
 /** Nothing is on the table until `layFirst`; nobody draws the bench before. */
@@ -282,9 +284,12 @@ export function redoEdit(): void {
 }
 
 /** The last step that was made here and not by somebody else. */
-export const lastOwnStep = ({ past }: History<Design>) => past.at(-1);
+export function lastOwnStep({ past }: History<Design>): Step | undefined {
+  for (let place = past.length - 1; place >= 0; place -= 1) if (past[place]!.others === undefined) return past[place];
+  return undefined;
+}
 /** The next step that could be made again. */
-export const nextOwnStep = ({ future }: History<Design>) => future[0];
+export const nextOwnStep = ({ future }: History<Design>): Step | undefined => future[0];
 
 function step(way: typeof undoMine, word: "keeping.undone" | "keeping.doneAgain"): void {
   const { history } = store.get();
