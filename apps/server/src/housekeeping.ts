@@ -11,7 +11,7 @@ export interface Clock {
 }
 
 /** The time of this machine; a server that has nothing else to do is not kept alive by it. */
-export const realClock: Clock = {
+const realClock: Clock = {
   now: Date.now,
   every: (milliseconds, work) => {
     const timer = setInterval(work, milliseconds);

@@ -2,7 +2,7 @@ import { open } from "node:fs/promises";
 import { badSource } from "./badInput.ts";
 
 /** Largest input that is read [bytes]. */
-export const largestInput = 10_000_000;
+const largestInput = 10_000_000;
 
 /** How a source is called in messages: the file as it was typed, or the standard input. */
 export function sourceName(file: string): string {

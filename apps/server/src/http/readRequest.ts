@@ -6,7 +6,7 @@ import { badInput, Refused } from "../doors/refusal.ts";
 import { readBytes } from "../files/readBytes.ts";
 
 /** Largest body of a route that takes JSON [bytes]. */
-export const largestJson = longestDocument;
+const largestJson = longestDocument;
 
 /** What a request brings, as its route's schemas have it. */
 export interface RequestParts {

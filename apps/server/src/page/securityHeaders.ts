@@ -2,7 +2,7 @@ import type { MiddlewareHandler } from "hono";
 
 /** What a page of ours may do: load its own files, and nothing foreign.
  *  Source: W3C Content Security Policy Level 3; OWASP Secure Headers Project. */
-export const contentPolicy = [
+const contentPolicy = [
   "default-src 'self'",
   "script-src 'self'",
   "style-src 'self'",
