@@ -2,6 +2,7 @@
  *  that a screen, a paper and the command line can speak alike. */
 
 export type { MessageKey } from "./en/english.ts";
+export { sayAgain } from "./sayAgain.ts";
 export type { MessageValues } from "./sayer.ts";
 export { type LeverKey, sayLever } from "./sayLever.ts";
 export {

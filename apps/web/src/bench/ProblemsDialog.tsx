@@ -1,3 +1,4 @@
+import { sayAgain } from "@tidewright/words";
 import { show, useBench } from "../state/bench.ts";
 import { useWords } from "../words/useWords.ts";
 import { Sheet } from "./Sheet.tsx";
@@ -7,7 +8,8 @@ export function ProblemsDialog() {
   const open = useBench((state) => state.dialog === "problems");
   const refused = useBench((state) => state.refused);
   const present = useBench((state) => state.history.present.name);
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const count = refused?.problems.length ?? 0;
   return (
     <Sheet
@@ -21,11 +23,11 @@ export function ProblemsDialog() {
         {refused?.problems.map((problem) => (
           <li key={`${problem.path} ${problem.message}`}>
             <code className="problem-path">{problem.path === "" ? say("bench.problems.wholeFile") : problem.path}</code>
-            <p>{problem.message}</p>
+            <p>{sayAgain(problem.message, words)}</p>
             {problem.value === undefined ? null : (
               <p className="problem-value">{say("bench.problems.holds", { value: short(problem.value) })}</p>
             )}
-            <p className="problem-fix">{problem.fix}</p>
+            <p className="problem-fix">{sayAgain(problem.fix, words)}</p>
           </li>
         ))}
       </ol>

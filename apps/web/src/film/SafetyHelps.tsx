@@ -1,6 +1,7 @@
 import { describeLever, type SafetyLever, type SafetyRow, verdicts } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import { useState } from "react";
+import { sentence } from "../fields/setField.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { takeOver } from "../state/bench.ts";
 import { useWords } from "../words/useWords.ts";
@@ -38,7 +39,7 @@ export function SafetyHelps({ design, row }: { readonly design: Design; readonly
               aria-label={say("film.helps.applyNamed", { lever: describeLever(lever, words) })}
               onClick={() => {
                 const refused = takeOver(design, lever.design, describeLever(lever, words));
-                setProblem(refused === undefined ? undefined : `${refused.message}; ${refused.fix}`);
+                setProblem(sentence(refused));
               }}
             >
               {say("film.helps.apply")}

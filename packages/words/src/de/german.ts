@@ -12,6 +12,7 @@ import { findings } from "./findings.ts";
 import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
 import { plan } from "./plan.ts";
+import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
@@ -40,4 +41,5 @@ export const german: Record<MessageKey, string> = {
   ...curves,
   ...cautions,
   ...film,
+  ...problems,
 };

@@ -11,6 +11,7 @@ import { findings } from "./findings.ts";
 import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
 import { plan } from "./plan.ts";
+import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
@@ -39,6 +40,7 @@ export const english = {
   ...curves,
   ...cautions,
   ...film,
+  ...problems,
 } as const;
 
 /** The name of a text. */
