@@ -4,7 +4,8 @@ import { describe, expect, it } from "vitest";
 import { toPointer } from "../read/jsonPointer.ts";
 import { applyEdit } from "./applyEdit.ts";
 import type { Edit } from "./edit.ts";
-import { endDrag, type History, record, redo, startHistory, undo } from "./history.ts";
+import { endDrag, record, redo, startHistory, undo } from "./history.ts";
+import type { History } from "./step.ts";
 
 const reef: unknown = JSON.parse(
   readFileSync(new URL("../../../../examples/waiting-room-reef.json", import.meta.url), "utf8"),
