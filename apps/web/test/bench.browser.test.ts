@@ -177,12 +177,13 @@ describe.skipIf(maySkipBrowserTests())("the bench in a browser", () => {
   it("leads from the counter to pumps that fit", async () => {
     const { page, complaints } = await bench.open();
     await page.click(".tool:text-is('New')");
-    await page.fill("#new-name", "Walk-in");
-    await page.fill("#new-length", `4' 0"`);
-    await page.fill("#new-height", "nonsense");
+    await page.fill("#start-tank-length", `4' 0"`);
+    await page.fill("#start-tank-width", "20 in");
+    await page.fill("#start-tank-height", "nonsense");
     await page.click("text=Show the pumps that fit");
-    expect(await page.textContent("#new-height-problem")).toMatch(/nonsense/);
-    await page.fill("#new-height", "22 in");
+    expect(await page.textContent("#start-tank-height-problem")).toMatch(/nonsense/);
+    await page.fill("#start-tank-height", "22 in");
+    await page.waitForSelector(".start-preview .start-figures");
     await page.click("text=Show the pumps that fit");
     await page.waitForSelector(".ranking:not([data-stale]) .ranking-table tr[data-pump]");
     expect(await page.locator(".ranking-table tr[data-pump]").count()).toBeGreaterThanOrEqual(3);

@@ -43,6 +43,7 @@ describe.skipIf(maySkipBrowserTests())("the bench on paper and graphite, phone a
         await page.waitForSelector(".film-chart");
         expect(await barriers(page), "the film").toEqual([]);
         await page.click(".tool:text-is('New')");
+        await page.waitForSelector("#start-tank-length");
         expect(await barriers(page), "at the counter").toEqual([]);
         expect(complaints).toEqual([]);
         await page.context().close();

@@ -28,7 +28,6 @@ import { TopBar } from "./TopBar.tsx";
 const FilmStage = lazy(async () => ({ default: (await import("../film/FilmStage.tsx")).FilmStage }));
 const Plan = lazy(async () => ({ default: (await import("../plan/Plan.tsx")).Plan }));
 const SourcePopover = lazy(async () => ({ default: (await import("../provenance/SourcePopover.tsx")).SourcePopover }));
-const NewDialog = lazy(async () => ({ default: (await import("./NewDialog.tsx")).NewDialog }));
 const UnitsDialog = lazy(async () => ({ default: (await import("./UnitsDialog.tsx")).UnitsDialog }));
 const ProblemsDialog = lazy(async () => ({ default: (await import("./ProblemsDialog.tsx")).ProblemsDialog }));
 const Versions = lazy(async () => ({ default: (await import("../versions/Versions.tsx")).Versions }));
@@ -103,9 +102,6 @@ function Dialogs() {
   const apart = useKeeping((state) => state.apart !== undefined);
   return (
     <>
-      <OnceAsked asked={dialog === "new"}>
-        <NewDialog />
-      </OnceAsked>
       <OnceAsked asked={dialog === "units"}>
         <UnitsDialog />
       </OnceAsked>

@@ -35,9 +35,9 @@ export function TopBar() {
         {kept ? (
           <VersionsButton />
         ) : (
-          <button type="button" className="tool" onClick={() => show({ dialog: "new" })}>
+          <a className="tool" href="#/start">
             {say("keeping.bar.new")}
-          </button>
+          </a>
         )}
         <button type="button" className="tool" onClick={saveFile}>
           {say("keeping.bar.save")}

@@ -13,6 +13,3 @@ export function cautionsFor(form: PartForm): MessageKey[] {
   if (path.startsWith("/drains") || path.startsWith("/loops")) return ["cautions.cement", "cautions.flood"];
   return [];
 }
-
-/** Words of caution for a system that begins at the counter. */
-export const counterCautions: readonly MessageKey[] = ["cautions.lifting", "cautions.electricity", "cautions.flood"];

@@ -37,6 +37,12 @@ export function StartPage() {
   const { jobId, trial } = whereFrom();
   const ownName = made && nameOf(made.assessment.volumes.display, words, format, made.design);
   useEffect(() => keepDraft(draft), [draft]);
+  // From the bench that it has opened the page is called again by its own address.
+  useEffect(() => {
+    const again = () => setState("asking");
+    addEventListener("hashchange", again);
+    return () => removeEventListener("hashchange", again);
+  }, []);
   const change = (more: Partial<Draft>) => setDraft((before) => ({ ...before, ...more }));
 
   if (state === "open")
@@ -54,6 +60,7 @@ export function StartPage() {
     if (said.answers === undefined) return;
     layFirst(startHistory(named(said.answers)));
     startBench();
+    history.replaceState(null, "", "#/start/");
     setState("open");
     showPumps();
   };

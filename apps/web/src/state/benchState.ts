@@ -17,7 +17,7 @@ export interface RefusedFile {
 }
 
 /** Which window lies over the bench. */
-export type OpenDialog = "open" | "new" | "units" | "problems" | undefined;
+export type OpenDialog = "open" | "units" | "problems" | undefined;
 
 /** The sections under the drawing. */
 export type DrawerTab = "pumps" | "levers" | "parts" | "sheet" | "safety";
