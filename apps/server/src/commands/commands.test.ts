@@ -28,8 +28,11 @@ interface Said {
 }
 
 /** Runs the real program from its sources; no database of the environment is taken. */
-function run(...args: readonly string[]): Said {
-  const { DATABASE_URL: _, TIDEWRIGHT_DATA: __, ...env } = process.env;
+const run = (...args: readonly string[]): Said => runWith({}, ...args);
+
+function runWith(more: Readonly<Record<string, string>>, ...args: readonly string[]): Said {
+  const { DATABASE_URL: _, TIDEWRIGHT_DATA: __, ...rest } = process.env;
+  const env = { ...rest, ...more };
   const child = spawn(process.execPath, ["--conditions=source", "--import", "tsx", main, ...args], { env });
   running.push(child);
   let out = "";
@@ -137,6 +140,9 @@ describe("tidewright-server", () => {
     const bad = run("--port", "many");
     expect(await bad.ended).toBe(2);
     expect(bad.errors()).toContain("whole number");
+    const elsewhere = runWith({ DATABASE_URL: "mysql://shop@localhost/shop" }, "--data", data, "--port", "0");
+    expect(await elsewhere.ended).toBe(2);
+    expect(elsewhere.errors()).toContain("DATABASE_URL names no PostgreSQL");
     const help = run("--help");
     expect(await help.ended).toBe(0);
     for (const word of ["start", "backup", "restore", "DATABASE_URL"]) expect(help.out()).toContain(word);

@@ -1,6 +1,6 @@
-import { existsSync, mkdirSync } from "node:fs";
+import { existsSync } from "node:fs";
 import type { Server } from "node:http";
-import { isDatabaseUrl, openStore } from "@tidewright/store";
+import { openStore } from "@tidewright/store";
 import { buildApp } from "../buildApp.ts";
 import { firstOwnerLine } from "../doors/doors.ts";
 import { isLoopback } from "../doors/isLoopback.ts";
@@ -26,7 +26,6 @@ export async function startCommand(options: StartOptions): Promise<void> {
   try {
     if (!existsSync(web))
       tell(`There are no built screens in ${web}, only /api answers; build them with: npm run build`);
-    if (database === undefined || !isDatabaseUrl(database)) mkdirSync(data, { recursive: true, mode: 0o700 });
     const spare = existsSync(data) ? { spare: data } : {};
     const app = buildApp({ store, host, names: name, behindTls, web, ...spare });
     const { server, port: bound } = await listen(app.hono, host, port);
