@@ -27,11 +27,12 @@ export const doors: Record<keyof typeof english, string> = {
   "doors.passwordHint": "Mindestens {least, number} Zeichen. Länge zählt mehr als Sonderzeichen: Vier Wörter genügen.",
   "doors.firstOwner": "Der erste Inhaber",
   "doors.firstOwnerExplain":
-    "Hier hat noch niemand ein Konto. Der Server hat beim Start ein Wort in sein Fenster geschrieben, das einmal gilt; es beweist, dass dies Ihr Geschäft ist.",
-  "doors.token": "Das Wort aus dem Fenster des Servers",
+    "Hier hat noch niemand ein Konto. Der Server hat beim Start ein Geheimwort in sein Fenster geschrieben, das einmal gilt; es beweist, dass dies Ihr Geschäft ist.",
+  "doors.token": "Das Geheimwort aus dem Fenster des Servers",
   "doors.makeOwner": "Mich zum Inhaber machen",
-  "doors.allThree": "Geben Sie das Wort aus dem Fenster des Servers, Ihren Namen und ein Passwort ein.",
-  "doors.tokenWrong": "Dieses Wort öffnet die Tür nicht. Kopieren Sie es aus dem Fenster des Servers, der jetzt läuft.",
+  "doors.allThree": "Geben Sie das Geheimwort aus dem Fenster des Servers, Ihren Namen und ein Passwort ein.",
+  "doors.tokenWrong":
+    "Dieses Geheimwort öffnet die Tür nicht. Kopieren Sie es aus dem Fenster des Servers, der jetzt läuft.",
 
   "doors.opening": "Wird geöffnet…",
   "doors.linkClosed": "Dieser Link öffnet nichts mehr; bitten Sie das Geschäft um einen neuen.",

@@ -21,11 +21,11 @@ export const doors = {
   "doors.passwordHint": "At least {least, number} characters. Long counts more than odd: four words will do.",
   "doors.firstOwner": "The first owner",
   "doors.firstOwnerExplain":
-    "Nobody has an account here yet. The server wrote a word that works once into its window when it started; it proves that this is your shop.",
-  "doors.token": "The word from the server’s window",
+    "Nobody has an account here yet. When the server started, it wrote a secret that works once into its window; it proves that this is your shop.",
+  "doors.token": "The secret from the server’s window",
   "doors.makeOwner": "Make me the owner",
-  "doors.allThree": "Fill in the word from the server’s window, your name and a password.",
-  "doors.tokenWrong": "That word does not open this door. Copy it from the window of the server that runs now.",
+  "doors.allThree": "Fill in the secret from the server’s window, your name and a password.",
+  "doors.tokenWrong": "That secret does not open this door. Copy it from the window of the server that runs now.",
 
   "doors.opening": "Opening…",
   "doors.linkClosed": "This link does not open anything any more; please ask the shop for a new one.",
