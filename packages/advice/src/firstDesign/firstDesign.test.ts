@@ -60,16 +60,15 @@ const volumes = [60, 110, 250, 520, 1000, 1900, 3000];
 
 describe("a first design", () => {
   it.each(animalGroups)(
-    "for %s is sound from 60 to 3000 L, with one, two and three drains, metric and US",
+    "for %s is sound for tanks of 60 to 3000 L, with one, two and three drains, metric and US",
     (animals) => {
-      for (const volume of volumes)
+      for (const size of [litres(60), gallons(137), litres(3000)])
         for (const drains of ["one", "two", "three"] as const)
-          for (const size of [litres(volume), gallons(Math.round(volume / 3.785))])
-            promised({ tank: { volume: size }, animals: [animals], overflow: { drains } });
+          promised({ tank: { volume: size }, animals: [animals], overflow: { drains } });
     },
   );
 
-  it.each(volumes)("of %d L keeps the floor dry in a full sweep over time, or says why not", (volume) => {
+  it.each([60, 520, 1900])("of %d L keeps the floor dry in a full sweep over time, or says why not", (volume) => {
     for (const drains of ["one", "two", "three"] as const)
       promised({ tank: { volume: litres(volume) }, overflow: { drains } }, true);
   });
@@ -128,7 +127,7 @@ describe("a first design", () => {
         promised(said);
         slowest = Math.max(slowest, performance.now() - started);
       }),
-      { numRuns: 40, seed: 4711, endOnFailure: true },
+      { numRuns: 30, seed: 4711, endOnFailure: true },
     );
     // The aim is one second on an idle machine; a shared one is given three.
     expect(slowest).toBeLessThan(3000);
