@@ -82,7 +82,7 @@ describe.skipIf(maySkipBrowserTests())("a finger on the drawing", () => {
 
   it("changes nothing when the page is scrolled by a finger that began on the drawing", async () => {
     const { page, finger } = await tablet();
-    const box = await page.locator(".drawing svg").boundingBox();
+    const box = await page.locator(".drawing svg.tw-picture").boundingBox();
     const start = { x: box!.x + box!.width * 0.5, y: box!.y + box!.height * 0.33 };
     await pull(finger, [start], [{ x: 0, y: -160 }]);
     await page.waitForTimeout(100);

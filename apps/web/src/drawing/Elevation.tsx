@@ -21,10 +21,12 @@ import {
   placeLabels,
   type Scene,
   type ScenePart,
+  sceneInWords,
   shareScene,
   shownHandles,
   type View,
 } from "@tidewright/editor";
+import { useWords } from "../words/useWords.ts";
 import { ContextBar } from "./ContextBar.tsx";
 import { DimensionLayer } from "./DimensionLayer.tsx";
 import { FlowCanvas } from "./FlowCanvas.tsx";
@@ -74,6 +76,7 @@ export interface ElevationProps {
  *  chart of states; what that wants done is done by the hands. */
 export function Elevation(props: ElevationProps): ReactNode {
   const { design, assessment, levels, selection, hands, format, ruled, showDimensions = false } = props;
+  const words = useWords();
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame, props.initialWidth ?? 960);
@@ -86,8 +89,8 @@ export function Elevation(props: ElevationProps): ReactNode {
   const dragging = state.kind === "DraggingHandle" ? state.handle.part : undefined;
   const last = useRef<Scene>(undefined);
   const scene = useMemo(
-    () => shareScene(last.current, layoutElevation(design, assessment, levels)),
-    [design, assessment, levels],
+    () => shareScene(last.current, sceneInWords(layoutElevation(design, assessment, levels), words)),
+    [design, assessment, levels, words],
   );
   useEffect(() => {
     last.current = scene;
@@ -169,7 +172,7 @@ export function Elevation(props: ElevationProps): ReactNode {
         height={view.height}
         viewBox={`0 0 ${view.width} ${view.height}`}
         role="group"
-        aria-label={`Side elevation of ${design.name}, to scale`}
+        aria-label={words.say("elevation.label", { design: design.name })}
         {...pointers}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey) return;

@@ -1,4 +1,5 @@
 import { type Format, figureText, niceScaleBar, type Scene, type View } from "@tidewright/editor";
+import { useWords } from "../words/useWords.ts";
 
 /** Picture points of the screen in one metre of the sheet, at 96 to the inch. */
 const pointsPerMetre = 96 / 0.0254;
@@ -13,6 +14,7 @@ export function SheetFoot({
   readonly view: View;
   readonly format: Format;
 }) {
+  const { say, decimal } = useWords();
   const narrow = view.width < 560;
   const top = view.height - view.foot;
   const bar = niceScaleBar(view.scale, format, narrow ? 110 : view.width < 900 ? 96 : 170);
@@ -57,7 +59,7 @@ export function SheetFoot({
           </text>
         ))}
         <text x={bar.ticks.at(-1)! * view.scale + 30} y={5} className="tw-sheetSmall">
-          1 : {ratio < 20 ? ratio.toFixed(1) : Math.round(ratio)}
+          1 : {ratio < 20 ? decimal(ratio.toFixed(1)) : Math.round(ratio)}
         </text>
       </g>
       {narrow ? (
@@ -68,7 +70,7 @@ export function SheetFoot({
         <g>
           <rect x={left} y={blockTop} width={nameWidth} height={blockHeight} className="tw-cell" />
           <text x={left + 8} y={blockTop + 15} className="tw-sheetSmall">
-            side elevation
+            {say("elevation.elevation")}
           </text>
           <text x={left + 8} y={blockTop + 32} className="tw-sheetName">
             {clip(scene.name, Math.floor(nameWidth / 7))}

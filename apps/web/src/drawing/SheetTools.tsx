@@ -45,7 +45,7 @@ export function SheetTools({ sheet, editable, narrow, flow, onFlow }: Props): Re
     <button
       type="button"
       className="tw-tool"
-      aria-label={say(`drawing.tool.${name}`)}
+      aria-label={narrow ? say(`drawing.tool.${name}`) : undefined}
       title={say(`drawing.tool.${name}`)}
       aria-pressed={active}
       onClick={() => send({ kind: "tool", tool: active ? "stop" : name })}
@@ -133,7 +133,7 @@ function AddMenu(props: {
       <button
         type="button"
         className="tw-tool"
-        aria-label={say("drawing.tool.add")}
+        aria-label={narrow ? say("drawing.tool.add") : undefined}
         title={say("drawing.tool.add")}
         aria-expanded={open}
         aria-controls={id}
