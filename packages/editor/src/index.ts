@@ -42,6 +42,7 @@ export type {
   Shape,
   SymbolShape,
 } from "./elevation/scene.ts";
+export { sceneInWords } from "./elevation/sceneInWords.ts";
 export { shareScene } from "./elevation/shareScene.ts";
 export { shownHandles } from "./elevation/shownHandles.ts";
 export { arcGeometry, shareAngle } from "./elevation/speedArc.ts";

@@ -1,38 +1,64 @@
 import { IntlMessageFormat } from "intl-messageformat";
+import { elevation } from "./en/elevation.ts";
 import { problems } from "./en/problems.ts";
 import type { Words } from "./words.ts";
 
+/** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
+const areas = { problems, elevation } as const;
+type Area = keyof typeof areas;
+
 interface Pattern {
-  readonly key: keyof typeof problems;
+  readonly key: keyof typeof problems | keyof typeof elevation;
   readonly shape: RegExp;
   readonly names: readonly string[];
   /** Letters that stand fast: the more of them, the surer the text is meant. */
   readonly fixed: number;
 }
 
-let patterns: readonly Pattern[] | undefined;
+const patterns = new Map<Area, readonly Pattern[]>();
+/** What was said already: a drag asks for the same few labels in every frame. */
+const said = new Map<string, string>();
+const mostKept = 2000;
 
-/** Returns an English sentence about a document again in another language, where it is one of those that the design package writes;
- *  else the sentence as it is, which is still true.
- *  text message or fix of a problem   words of the reader's language   -> text
- *  Valid: sentences whose filled-in values hold none of the words that stand fast around them.
+/** Returns an English text out of data again in another language, where it is one of those that the area knows; else as it is, which
+ *  is still true.
+ *  text such as the message or the fix of a problem, or a label   words of the reader's language   area whose patterns count -> text
+ *  Valid: texts whose filled-in values hold none of the words that stand fast around them.
  *  Source: own construction: the English text of the catalogue is the pattern. */
-export function sayAgain(text: string, words: Words): string {
+export function sayAgain(text: string, words: Words, area: Area = "problems"): string {
   if (words.language === "en") return text;
-  patterns ??= (Object.keys(problems) as (keyof typeof problems)[]).map(patternOf).sort((a, b) => b.fixed - a.fixed);
-  for (const { key, shape, names } of patterns) {
+  const name = `${words.language} ${area} ${text}`;
+  const kept = said.get(name);
+  if (kept !== undefined) return kept;
+  const told = match(text, words, area);
+  if (said.size >= mostKept) said.clear();
+  said.set(name, told);
+  return told;
+}
+
+function match(text: string, words: Words, area: Area): string {
+  for (const { key, shape, names } of patternsOf(area)) {
     const found = shape.exec(text);
     if (found === null) continue;
-    const values = names.map((name, place) => [name, words.decimal(sayAgain(found[place + 1]!, words))]);
+    const values = names.map((name, place) => [name, words.decimal(sayAgain(found[place + 1]!, words, area))]);
     return words.say(key, Object.fromEntries(values));
   }
   return words.known(text);
 }
 
-function patternOf(key: keyof typeof problems): Pattern {
+function patternsOf(area: Area): readonly Pattern[] {
+  const made = patterns.get(area);
+  if (made !== undefined) return made;
+  const texts = Object.entries(areas[area]) as [Pattern["key"], string][];
+  const list = texts.map(([key, text]) => patternOf(key, text)).sort((a, b) => b.fixed - a.fixed);
+  patterns.set(area, list);
+  return list;
+}
+
+function patternOf(key: Pattern["key"], text: string): Pattern {
   const names: string[] = [];
   let fixed = 0;
-  const parts = new IntlMessageFormat(problems[key], "en", undefined, { ignoreTag: true }).getAst().map((element) => {
+  const parts = new IntlMessageFormat(text, "en", undefined, { ignoreTag: true }).getAst().map((element) => {
     // In a text without plurals an element is either words or the name of a value.
     if (!("value" in element)) return "";
     const plain: number = element.type;

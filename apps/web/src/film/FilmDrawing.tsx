@@ -40,7 +40,7 @@ export const FilmDrawing = memo(function FilmDrawing(props: Props): ReactNode {
   const { design, result } = played;
   const words = useWords();
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
-  const scene = useMemo(() => filmScene(design, assessment, result), [design, assessment, result]);
+  const scene = useMemo(() => filmScene(design, assessment, result, words), [design, assessment, result, words]);
   const view = useMemo(() => filmView(scene, width, height), [scene, width, height]);
   const labels = useMemo(() => {
     const safe = safeLinePart(scene, safeLevel, words);

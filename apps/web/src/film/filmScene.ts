@@ -12,6 +12,7 @@ import {
   type Scene,
   type ScenePart,
   type Shape,
+  sceneInWords,
 } from "@tidewright/editor";
 import { englishWords, type Words } from "@tidewright/words";
 
@@ -89,12 +90,17 @@ export interface FilmScene {
 const moving = new Set(["water", "deepWater", "surface", "nappe", "jet"]);
 
 /** Returns the elevation of a design taken apart for a film.
- *  design checked design   assessment of it   result a scenario played on it   -> FilmScene [m]
+ *  design checked design   assessment of it   result a scenario played on it   words of the reader   -> FilmScene [m]
  *  Findings: none. Throws: never.
  *  Valid: any checked design.
  *  Source: own construction on `layoutElevation`. */
-export function filmScene(design: Design, assessment: Assessment, result: WhatIf): FilmScene {
-  const scene = layoutElevation(design, assessment);
+export function filmScene(
+  design: Design,
+  assessment: Assessment,
+  result: WhatIf,
+  words: Words = englishWords,
+): FilmScene {
+  const scene = sceneInWords(layoutElevation(design, assessment), words);
   const only = (wanted: (shape: Shape) => boolean): Scene => ({ ...scene, shapes: scene.shapes.filter(wanted) });
   const pipes = scene.shapes.filter((shape) => shape.kind === "pipe");
   const vessels = filmVessels(design, assessment, result, scene);

@@ -317,6 +317,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.did.signIn": "angemeldet",
   "desk.did.signOut": "abgemeldet",
   "desk.did.signInFailed": "an der Tür abgewiesen",
+  "desk.did.firstOwnerFailed": "als erster Inhaber abgewiesen",
   "desk.did.open": "geöffnet",
   "desk.did.backup": "gesichert",
   "desk.subject.job": "Auftrag",

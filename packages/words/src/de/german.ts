@@ -6,6 +6,7 @@ import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
 import { drawing } from "./drawing.ts";
+import { elevation } from "./elevation.ts";
 import { fields } from "./fields.ts";
 import { film } from "./film.ts";
 import { findings } from "./findings.ts";
@@ -42,4 +43,5 @@ export const german: Record<MessageKey, string> = {
   ...cautions,
   ...film,
   ...problems,
+  ...elevation,
 };

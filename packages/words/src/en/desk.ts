@@ -313,6 +313,7 @@ export const desk = {
   "desk.did.signIn": "signed in",
   "desk.did.signOut": "signed out",
   "desk.did.signInFailed": "was refused at the door",
+  "desk.did.firstOwnerFailed": "was refused as first owner",
   "desk.did.open": "opened",
   "desk.did.backup": "saved a backup",
   "desk.subject.job": "Job",

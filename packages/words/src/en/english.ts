@@ -5,6 +5,7 @@ import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
 import { drawing } from "./drawing.ts";
+import { elevation } from "./elevation.ts";
 import { fields } from "./fields.ts";
 import { film } from "./film.ts";
 import { findings } from "./findings.ts";
@@ -41,6 +42,7 @@ export const english = {
   ...cautions,
   ...film,
   ...problems,
+  ...elevation,
 } as const;
 
 /** The name of a text. */
