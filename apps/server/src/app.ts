@@ -1,6 +1,7 @@
 import type { Store } from "@tidewright/store";
 import type { Hono } from "hono";
 import type { Doors } from "./doors/doors.ts";
+import type { RememberedAnswers } from "./http/rememberedAnswers.ts";
 
 /** A server that routes are mounted on: what it keeps, its doors, and the secret by which its own commands know it. */
 export interface App {
@@ -11,4 +12,6 @@ export interface App {
   readonly localSecret: string;
   /** Names of the routes that were mounted, as the interface's description must name them. */
   readonly mounted: Set<string>;
+  /** Answers that hold until something changes; undefined where changes of others are told late. */
+  readonly remembered: RememberedAnswers | undefined;
 }

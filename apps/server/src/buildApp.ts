@@ -8,6 +8,7 @@ import { type Doors, doorsOf } from "./doors/doors.ts";
 import { mountLinks } from "./doors/mountLinks.ts";
 import { mountPeople } from "./doors/mountPeople.ts";
 import { mountFiles } from "./files/mountFiles.ts";
+import { rememberedAnswers } from "./http/rememberedAnswers.ts";
 import { problemResponse, tellFailure } from "./http/tellFailure.ts";
 import { openApiDocument } from "./openApi/openApiDocument.ts";
 import { knownNames } from "./page/knownNames.ts";
@@ -37,6 +38,8 @@ export interface AppOptions {
   readonly streams?: StreamLimits;
   readonly doors?: Doors;
   readonly threads?: ThreadPool;
+  /** Whether answers are remembered until something changes: only where nobody else changes what is kept. */
+  readonly remembers?: boolean;
 }
 
 /** A built server, and what ends the streams that would keep it from stopping. */
@@ -57,6 +60,7 @@ export function buildApp(options: AppOptions): BuiltApp {
     doors,
     localSecret: randomBytes(32).toString("base64url"),
     mounted: new Set(),
+    remembered: options.remembers ? rememberedAnswers(store) : undefined,
   };
   hono.use(securityHeaders(behindTls));
   hono.use(knownNames(host, names));

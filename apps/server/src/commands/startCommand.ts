@@ -27,7 +27,7 @@ export async function startCommand(options: StartOptions): Promise<void> {
     if (!existsSync(web))
       tell(`There are no built screens in ${web}, only /api answers; build them with: npm run build`);
     const spare = existsSync(data) ? { spare: data } : {};
-    const app = buildApp({ store, host, names: name, behindTls, web, ...spare });
+    const app = buildApp({ store, host, names: name, behindTls, web, remembers: database === undefined, ...spare });
     const { server, port: bound } = await listen(app.hono, host, port);
     if (port !== 0 && bound !== port) tell(`Port ${port} is taken; ${bound} is free.`);
     const ownerLine = await firstOwnerLine(app.doors);

@@ -10,6 +10,7 @@ import { type Bearings, bearingsOf } from "./bearingsOf.ts";
 import { expectedVersion } from "./expectedVersion.ts";
 import { guard } from "./guard.ts";
 import { readRequest } from "./readRequest.ts";
+import type { ReadyAnswer } from "./rememberedAnswers.ts";
 import { versionIn } from "./versionIn.ts";
 
 /** JSON has no "undefined": what a checked input does not say is not there. */
@@ -37,12 +38,14 @@ export type Answer<R extends Route> = R["answer"] extends z.ZodType ? ReadonlyDe
 
 /** Lets a server answer a route of the protocol. Access, path, query, body and tag are checked before the handler runs,
  *  its answer before it is sent; what it throws is told as problem details.
- *  app the server; route of the table; handler   -> nothing
+ *  app the server; route of the table; handler; remembered whether its answer depends on path, query and what is kept
+ *  alone, so that it may be given again until something changes   -> nothing
  *  Throws: where the route is mounted already: our fault. */
 export function mount<const R extends Route>(
   app: App,
   route: R,
   handler: (asked: Asked<R>) => Promise<Answer<R>> | Answer<R>,
+  { remembered = false }: { readonly remembered?: boolean } = {},
 ): void {
   if (app.mounted.has(route.id)) throw new Error(`the route ${route.id} is mounted twice`);
   app.mounted.add(route.id);
@@ -64,16 +67,27 @@ export function mount<const R extends Route>(
       request: context.req.raw,
       headers,
     } as unknown as Asked<R>;
+    if (remembered && app.remembered) {
+      const key = JSON.stringify([route.id, params, query]);
+      return send(
+        context,
+        route,
+        await app.remembered.get(key, async () => ready(route, await handler(asked))),
+        headers,
+      );
+    }
     const answer: unknown = await handler(asked);
-    return answer instanceof Response ? answer : send(context, route, answer, headers);
+    return answer instanceof Response ? answer : send(context, route, ready(route, answer), headers);
   });
 }
 
-function send(context: Context, route: Route, answer: unknown, headers: Headers): Response {
-  const text = answerText(route, answer);
+function ready(route: Route, answer: unknown): ReadyAnswer {
+  return { text: answerText(route, answer), tag: route.etag ? entityTag(versionIn(answer)) : undefined };
+}
+
+function send(context: Context, route: Route, { text, tag }: ReadyAnswer, headers: Headers): Response {
   headers.set("Content-Type", "application/json");
-  if (route.etag) {
-    const tag = entityTag(versionIn(answer));
+  if (tag !== undefined) {
     headers.set("ETag", tag);
     const known = context.req.header("If-None-Match")?.split(",");
     // A tag speaks of the thing itself; RFC 9110, 13.1.2 compares it weakly here.

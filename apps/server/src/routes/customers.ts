@@ -7,7 +7,7 @@ import { mount } from "../http/mount.ts";
 /** Customers: listed, read, changed, and erased on their wish. */
 export function mountCustomers(app: App): void {
   const { customers } = app.store;
-  mount(app, routes.customers, ({ query }) => customers.search(query));
+  mount(app, routes.customers, ({ query }) => customers.search(query), { remembered: true });
   // Before the route of one customer, whose path would take "unused" for a name.
   mount(app, routes.unusedCustomers, async ({ query }) => ({ items: await customers.unusedSince(query.since) }));
   mount(app, routes.createCustomer, async ({ body, by }) => kept(await customers.create(body, by)));

@@ -13,22 +13,24 @@ export function mountDesigns(app: App): void {
     if (!found) throw notThere(`There is no design "${designId}".`);
     return found;
   };
-  mount(app, routes.designsOfJob, async ({ params: { jobId } }) => {
+  const ofJob = async (jobId: string) => {
     const items = await designs.ofJob(jobId);
     // An empty list of a job that is not there would read as a job without designs.
     if (items.length === 0 && !(await jobs.find(jobId))) throw notThere(`There is no job "${jobId}".`);
     return { items };
-  });
+  };
+  mount(app, routes.designsOfJob, ({ params }) => ofJob(params.jobId), { remembered: true });
   mount(app, routes.createDesign, async ({ params: { jobId }, body, by }) => {
     await checkDocument(app, body.document);
     return kept(await designs.create({ ...body, jobId, document: body.document }, by));
   });
-  mount(app, routes.design, async ({ params: { designId } }) => {
+  const latestOf = async (designId: string) => {
     const [head, latest] = await Promise.all([open(designId), designs.latest(designId)]);
     if (!latest) throw new Error(`design ${designId} has no revision`);
     // Somebody may have written between the two readings: the document decides.
     return { head: { ...head, revision: latest.number }, latest };
-  });
+  };
+  mount(app, routes.design, ({ params }) => latestOf(params.designId), { remembered: true });
   mount(app, routes.appendRevision, async ({ params: { designId }, expected, body, by }) => {
     await checkDocument(app, body.document);
     const { document, ...options } = body;

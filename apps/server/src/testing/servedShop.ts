@@ -29,7 +29,7 @@ export async function servedShop(
   writeFileSync(join(web, "assets", "index-CVidKz9P.js"), `console.log(${JSON.stringify("water ".repeat(500))});`);
   writeFileSync(join(folder, "secret.txt"), "secret");
   const store = await openStore(join(folder, "data"), options.storeOptions);
-  const app = buildApp({ store, host: "127.0.0.1", web, spare: folder, ...options });
+  const app = buildApp({ store, host: "127.0.0.1", web, spare: folder, remembers: true, ...options });
   const { server, port } = await listen(app.hono, "127.0.0.1", 0);
   endings.push(async () => {
     app.closeStreams();
