@@ -52,7 +52,12 @@ const noThreads = { run: async () => ({ ok: true as const, json: "{}" }), close:
 
 /** Builds a server with somebody of each kind. */
 export async function freshApp(
-  options: { readonly listensOn?: string; readonly behindTls?: boolean; readonly people?: boolean } = {},
+  options: {
+    readonly listensOn?: string;
+    readonly behindTls?: boolean;
+    readonly people?: boolean;
+    readonly web?: string;
+  } = {},
 ): Promise<FreshApp> {
   const { listensOn = "192.168.1.20", behindTls = false, people = true } = options;
   const { doors, store, clock } = await freshDoors({ listensOn, behindTls });
@@ -60,7 +65,7 @@ export async function freshApp(
     store,
     host: listensOn,
     behindTls,
-    web: "/nowhere",
+    web: options.web ?? "/nowhere",
     now: doors.now,
     doors,
     threads: noThreads,

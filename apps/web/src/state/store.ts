@@ -26,5 +26,7 @@ export function createStore<State extends object>(initial: State): Store<State> 
 
 /** Returns what `select` takes from the store and renders again when that changes; `select` must not make new objects. */
 export function useStore<State extends object, Part>(store: Store<State>, select: (state: State) => Part): Part {
-  return useSyncExternalStore(store.subscribe, () => select(store.get()));
+  const now = () => select(store.get());
+  // The same again for pictures that are drawn outside a browser.
+  return useSyncExternalStore(store.subscribe, now, now);
 }

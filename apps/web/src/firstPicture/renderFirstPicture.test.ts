@@ -1,0 +1,41 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { renderFirstPicture } from "./renderFirstPicture.tsx";
+
+const examples = fileURLToPath(new URL("../../../../examples/", import.meta.url));
+const documents = readdirSync(examples)
+  .filter((file) => file.endsWith(".json"))
+  .map((file) => JSON.parse(readFileSync(`${examples}${file}`, "utf8")) as unknown);
+const payload = '"><script>alert(1)</script><img src=x onerror=alert(1)></svg><svg onload=alert(1)>';
+
+/** The document with one text after another replaced, as far as it can still be read. */
+function* withMarkup(value: unknown): Generator<unknown> {
+  if (typeof value === "string") yield payload;
+  if (typeof value !== "object" || value === null) return;
+  for (const [key, each] of Object.entries(value)) {
+    for (const changed of withMarkup(each)) {
+      yield Array.isArray(value)
+        ? value.map((item, at) => (String(at) === key ? changed : item))
+        : { ...value, [key]: changed };
+    }
+  }
+}
+
+describe("the first picture, which goes into the page as markup", () => {
+  it("holds no markup out of any text of a document", () => {
+    let drawn = 0;
+    let escaped = 0;
+    for (const document of documents) {
+      for (const changed of withMarkup(document)) {
+        const picture = renderFirstPicture(changed);
+        if (picture === undefined) continue;
+        drawn++;
+        expect(picture).not.toMatch(/<script|<img|<[^>]*\son\w+=|alert\(1\)>/i);
+        if (picture.includes("&lt;")) escaped++;
+      }
+    }
+    expect(drawn).toBeGreaterThan(10);
+    expect(escaped).toBeGreaterThan(0);
+  });
+});
