@@ -2,6 +2,7 @@ import { type AuditEntry, routes } from "@tidewright/protocol";
 import { useEffect, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { useWords } from "../words/useWords.ts";
+import { authorWords } from "./authorWords.ts";
 import { customerHash, jobHash } from "./deskAddress.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { useCustomers, useJobs } from "./shopLists.ts";
@@ -54,7 +55,7 @@ export function AuditTrail() {
             {lines.map((line) => (
               <tr key={line.id}>
                 <td>{words.instant(line.at)}</td>
-                <td>{line.author}</td>
+                <td>{authorWords(line.author, words)}</td>
                 <td>{told("did", line.action)}</td>
                 <td>
                   <Subject line={line} told={told} />

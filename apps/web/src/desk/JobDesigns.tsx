@@ -4,6 +4,7 @@ import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
 import { compareAddress, designAddress } from "../state/address.ts";
 import { useWords } from "../words/useWords.ts";
+import { authorWords } from "./authorWords.ts";
 import { KeptChoice } from "./KeptField.tsx";
 import { NameForm } from "./NameForm.tsx";
 import { refusalWords } from "./refusalWords.ts";
@@ -157,7 +158,7 @@ function VersionList({ head, readOnly, onChanged }: Omit<RowProps, "heads">) {
           <li key={version.number} className="version">
             <span className="version-name">{version.name}</span>
             <span className="quiet">
-              {say("desk.revision", { revision: version.number })} · {version.author} ·{" "}
+              {say("desk.revision", { revision: version.number })} · {authorWords(version.author, words)} ·{" "}
               {whenWords(version.at, new Date(), words)}
             </span>
             <span className="version-hands">

@@ -2,6 +2,7 @@ import { type Link, routes } from "@tidewright/protocol";
 import { useState } from "react";
 import { ask } from "../api/ask.ts";
 import { useWords } from "../words/useWords.ts";
+import { authorWords } from "./authorWords.ts";
 import { refusalWords } from "./refusalWords.ts";
 
 interface Props {
@@ -45,7 +46,7 @@ export function LinkTable({ links, nameOf, readOnly, onChanged }: Props) {
                     ? say("desk.linkPast", { when: words.instant(link.expiresAt, { dateStyle: "medium" }) })
                     : say("desk.linkOpen", { when: words.instant(link.expiresAt, { dateStyle: "medium" }) })}
                 {" · "}
-                {say("desk.linkBy", { name: link.createdBy })}
+                {say("desk.linkBy", { name: authorWords(link.createdBy, words) })}
               </span>
               {closed || past || readOnly ? null : sure === link.id ? (
                 <button type="button" className="action action-warn" onClick={() => void revoke(link)}>

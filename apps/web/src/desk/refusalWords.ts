@@ -16,8 +16,21 @@ export function refusalWords(failed: Failed, words: Words): string {
 export function problemWords(problem: ProblemDetails, words: Words): string {
   const key = `desk.refused.${problem.status}`;
   const told = words.knows(key) ? words.say(key) : "";
-  const exact = problem.problems?.map(({ message, fix }) => `${message} ${fix}`).join(" ") ?? problem.detail;
-  // These say more than their kind: which file, which limit, which name.
-  const specific = [400, 409, 413, 415, 422, 429, 507].includes(problem.status) || told === "";
-  return [told, specific ? exact : ""].filter(Boolean).join(" ");
+  // These say more than their kind: which field, which name. The server speaks English alone, so where our own words
+  // say enough, its are added for those only who read in English.
+  const needed = told === "" || [400, 409, 422].includes(problem.status);
+  const helps = words.language === "en" && [413, 415, 429, 507].includes(problem.status);
+  return [told, needed || helps ? exactWords(problem) : ""].filter(Boolean).join(" ");
+}
+
+/** What the server itself says: every problem with its fix, as sentences. */
+function exactWords({ problems, detail }: ProblemDetails): string {
+  const sentences = problems?.length ? problems.map(({ message, fix }) => `${message}: ${fix}`) : [detail];
+  return sentences.map((text) => sentence(text.trim())).join(" ");
+}
+
+function sentence(text: string): string {
+  if (text === "") return "";
+  const begun = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?]$/.test(begun) ? begun : `${begun}.`;
 }

@@ -1,13 +1,20 @@
 import { type Customer, type Job, routes, type StoreChange, storeChange } from "@tidewright/protocol";
-import { ask } from "../api/ask.ts";
+import { type Answered, ask } from "../api/ask.ts";
+import { signedOut } from "../state/session.ts";
 import { useStore } from "../state/store.ts";
 import { deskCache } from "./deskCache.ts";
 import { type KeptList, keptList } from "./keptList.ts";
 
+/** An answer as it came; where the server wants somebody to sign in, the page turns to the door. */
+export function heedDoor<Value>(answer: Answered<Value>): Answered<Value> {
+  if (!answer.ok && answer.reason === "refused" && answer.problem.status === 401) signedOut();
+  return answer;
+}
+
 /** Every job of the shop, as far as this page knows. */
 export const jobs = keptList<Job>({
   name: "jobs",
-  page: (offset, limit) => ask(routes.jobs, { query: { offset, limit } }),
+  page: async (offset, limit) => heedDoor(await ask(routes.jobs, { query: { offset, limit } })),
   one: (jobId) => ask(routes.job, { params: { jobId } }),
   cache: deskCache,
 });
@@ -15,7 +22,7 @@ export const jobs = keptList<Job>({
 /** Every customer of the shop, as far as this page knows. */
 export const customers = keptList<Customer>({
   name: "customers",
-  page: (offset, limit) => ask(routes.customers, { query: { offset, limit } }),
+  page: async (offset, limit) => heedDoor(await ask(routes.customers, { query: { offset, limit } })),
   one: (customerId) => ask(routes.customer, { params: { customerId } }),
   cache: deskCache,
 });

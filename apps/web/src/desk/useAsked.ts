@@ -1,7 +1,7 @@
 import type { StoreChange } from "@tidewright/protocol";
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Answered } from "../api/ask.ts";
-import { onShopChange } from "./shopLists.ts";
+import { heedDoor, onShopChange } from "./shopLists.ts";
 
 type Failed = Extract<Answered<unknown>, { ok: false }>;
 
@@ -29,7 +29,7 @@ export function useAsked<Value>(
   const again = useCallback(async () => {
     latest.current.round += 1;
     const { round } = latest.current;
-    const answer = await latest.current.question();
+    const answer = heedDoor(await latest.current.question());
     if (round !== latest.current.round) return;
     if (answer.ok) setState({ value: answer.value, failed: undefined });
     else setState(({ value }) => ({ value, failed: answer }));

@@ -3,7 +3,7 @@ import { useEffect, useState } from "react";
 import type { Answered } from "../api/ask.ts";
 import { useStore } from "../state/store.ts";
 import { type KeptRecord, type RecordKeeper, recordKeeper } from "./recordKeeper.ts";
-import { onShopChange } from "./shopLists.ts";
+import { heedDoor, onShopChange } from "./shopLists.ts";
 
 type Item = Readonly<Record<string, unknown>> & { readonly version: number };
 
@@ -48,7 +48,7 @@ export function useKeeper<Record extends Item, Fields extends object>(
         record,
         version: record.version,
         save: async (change, version, present) => {
-          const answer = await source.save(change, version, present);
+          const answer = heedDoor(await source.save(change, version, present));
           if (answer.ok) source.kept?.(answer.value);
           return answer;
         },
@@ -58,7 +58,7 @@ export function useKeeper<Record extends Item, Fields extends object>(
       setLoaded({ keeper, missing: undefined });
     };
     const load = async () => {
-      const answer = await source.load();
+      const answer = heedDoor(await source.load());
       if (gone) return;
       if (answer.ok) {
         if (keeper === undefined) begin(answer.value);

@@ -84,8 +84,9 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.refused.403": "Ihr Konto darf das nicht. Fragen Sie einen Inhaber.",
   "desk.refused.404": "Es ist nicht mehr da; vielleicht hat es jemand gelöscht.",
   "desk.refused.412": "Jemand anderes war schneller. Sehen Sie es noch einmal an und entscheiden Sie dann.",
-  "desk.refused.413": "Das ist zu groß.",
-  "desk.refused.415": "Diese Art von Datei wird nicht angenommen.",
+  "desk.refused.413": "Das ist zu groß: höchstens 20 MB, ein Logo höchstens 1 MB.",
+  "desk.refused.415":
+    "Diese Art von Datei wird nicht angenommen. Fotos gehen als JPEG, PNG, WebP, HEIC oder AVIF, Papiere als PDF, Tabellen als CSV oder XLSX.",
   "desk.refused.422": "So kann dies nicht gesichert werden.",
   "desk.refused.429": "Zu oft in kurzer Zeit.",
   "desk.refused.507":
@@ -128,8 +129,8 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.versionNamed": "Aufbewahrt als „{name}“.",
   "desk.asVariant": "Als Variante",
   "desk.compareWithLatest": "Neben die neueste",
-  "desk.compareLeft": "Links",
-  "desk.compareRight": "Rechts",
+  "desk.compareLeft": "Auf der linken Seite",
+  "desk.compareRight": "Auf der rechten Seite",
   "desk.compare": "Nebeneinander",
 
   "desk.notes": "Notizen",
@@ -173,7 +174,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.linkOpen": "offen bis {when}",
   "desk.linkPast": "endete am {when}",
   "desk.linkClosed": "geschlossen am {when}",
-  "desk.linkBy": "angelegt von {name}",
+  "desk.linkBy": "angelegt: {name}",
   "desk.revoke": "Schließen",
   "desk.revokeSure": "Jetzt schließen",
 
@@ -300,6 +301,9 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.newPassword": "Neues Passwort",
   "desk.newPasswordFor": "Ein neues Passwort für {name}",
   "desk.newPasswordExplain": "Sagen Sie es persönlich. Wo die Person jetzt angemeldet ist, wird sie abgemeldet.",
+  "desk.author.thisMachine": "dieser Rechner",
+  "desk.author.customer": "ein Kunde",
+  "desk.author.nobody": "niemand",
   "desk.audit": "Was getan wurde",
   "desk.auditExplain": "Neuestes zuerst. Niemand kann diese Zeilen ändern.",
   "desk.auditWhen": "Wann",
