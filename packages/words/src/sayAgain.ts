@@ -36,14 +36,22 @@ export function sayAgain(text: string, words: Words, area: Area = "problems"): s
   return told;
 }
 
+/** Values that are words of ours and no names that a person gave. */
+const ours = new Set(["part", "place", "what", "value", "given", "limitIs", "wanted", "kind", "last", "choices"]);
+
 function match(text: string, words: Words, area: Area): string {
+  const known = words.known(text);
+  if (known !== text) return known;
   for (const { key, shape, names } of patternsOf(area)) {
     const found = shape.exec(text);
     if (found === null) continue;
-    const values = names.map((name, place) => [name, words.decimal(sayAgain(found[place + 1]!, words, area))]);
+    const values = names.map((name, place) => {
+      const value = found[place + 1]!;
+      return [name, words.decimal(ours.has(name) ? sayAgain(value, words, area) : value)];
+    });
     return words.say(key, Object.fromEntries(values));
   }
-  return words.known(text);
+  return text;
 }
 
 function patternsOf(area: Area): readonly Pattern[] {
@@ -69,5 +77,7 @@ function patternOf(key: Pattern["key"], text: string): Pattern {
     names.push(element.value);
     return "(.+?)";
   });
+  // Of two that are alike the one that begins with a word of its own is the surer.
+  if (!text.startsWith("{")) fixed += 0.5;
   return { key, shape: new RegExp(`^${parts.join("")}$`, "s"), names, fixed };
 }

@@ -19,6 +19,9 @@ describe("the side elevation in German", () => {
     expect(part("/display").name).toBe("Schaubecken");
     expect(part("/drains/0").name).toBe("Ablauf siphon");
     expect(part("/drains/0").state).toBe("gedrosselter Siphon, läuft voll");
+    expect(part("/drains/1").name).toBe("Ablauf open channel");
+    expect(said.parts.map(({ name }) => name)).toContain("Kugelhahn, beidseitig verschraubt");
+    expect(said.parts.map(({ name }) => name)).toContain("Auslauf in Technikbecken, drain");
     expect(part("/sump/chambers/2").name).toBe("Kammer return");
     expect(part("/sump/chambers/2").handle?.label).toBe("Betriebspegel");
     expect(part("/sump").figures.map(({ after }) => after)).toEqual(["Reserve", "zurück bei Stromausfall"]);

@@ -1,5 +1,5 @@
 import { sayAgain, type Words } from "@tidewright/words";
-import type { Figure, Scene, ScenePart } from "./scene.ts";
+import type { Figure, Scene, ScenePart, Shape } from "./scene.ts";
 
 /** Returns a scene with what is written on it in the reader's language; names that people gave stay as they are.
  *  scene of `layoutElevation`   words of the reader's language   -> scene; the same one in English
@@ -18,8 +18,14 @@ export function sceneInWords(scene: Scene, words: Words): Scene {
     ...one,
     name: say(one.name),
     figures: one.figures.map(figure),
-    ...(one.state === undefined ? {} : { state: say(one.state) }),
+    ...(one.state === undefined ? {} : { state: one.state.split(", ").map(say).join(", ") }),
     ...(one.handle === undefined ? {} : { handle: { ...one.handle, label: say(one.handle.label) } }),
   });
-  return { ...scene, parts: scene.parts.map(part), summary: scene.summary.map(figure) };
+  const shape = (one: Shape): Shape => (one.kind === "box" ? { ...one, text: say(one.text) } : one);
+  return {
+    ...scene,
+    shapes: scene.shapes.map(shape),
+    parts: scene.parts.map(part),
+    summary: scene.summary.map(figure),
+  };
 }

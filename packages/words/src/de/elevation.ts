@@ -15,7 +15,6 @@ export const elevation: Record<keyof typeof english, string> = {
   "elevation.throttledSiphon": "gedrosselter Siphon",
   "elevation.openChannel": "offener Ablauf",
   "elevation.dryStandpipe": "trockenes Standrohr",
-  "elevation.state": "{kind}, {regime}",
   "elevation.dry": "trocken",
   "elevation.quiet": "leise",
   "elevation.bursts": "stoßweise",

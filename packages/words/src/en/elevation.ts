@@ -13,7 +13,6 @@ export const elevation = {
   "elevation.throttledSiphon": "throttled siphon",
   "elevation.openChannel": "open channel",
   "elevation.dryStandpipe": "dry standpipe",
-  "elevation.state": "{kind}, {regime}",
   "elevation.dry": "dry",
   "elevation.quiet": "quiet",
   "elevation.bursts": "in bursts",
