@@ -94,7 +94,7 @@ export function bareUnit(dimension: Dimension, unitOf: (dimension: Dimension) =>
 }
 
 /** A question that stands only where another is answered so. */
-export function isAsked(name: TypedKey, draft: Draft): boolean {
+function isAsked(name: TypedKey, draft: Draft): boolean {
   if (name === "holesCount" || name === "holesDiameter") return draft.glass === "drilled";
   if (name === "sumpLength" || name === "sumpWidth" || name === "sumpHeight") return draft.sump === "given";
   return true;

@@ -75,9 +75,9 @@ export function composeDesign(ground: Ground, plan: Plan): Design {
 }
 
 /** Heights of the two baffles above the sump's floor [m]: the last stands over the operating level, the first over the last. */
-export function bafflesOf(plan: Plan): readonly [number, number] {
-  const last = Math.min(plan.sump.operating + 0.035, plan.sump.height - 0.06);
-  return [Math.min(last + 0.02, plan.sump.height - 0.04), last];
+function bafflesOf({ sump }: Pick<Plan, "sump">): readonly [number, number] {
+  const last = Math.min(sump.operating + 0.035, sump.height - 0.06);
+  return [Math.min(last + 0.02, sump.height - 0.04), last];
 }
 
 /** Level of the drain chamber above the sump's floor, near enough for lengths of pipe [m]. */
@@ -85,8 +85,8 @@ function drainLevel(plan: Plan): number {
   return bafflesOf(plan)[0] + 0.02;
 }
 
-function chambersOf({ at, answers }: Ground, { sump }: Plan & object): Design["sump"]["chambers"] {
-  const baffles = bafflesOf({ sump } as Plan);
+function chambersOf({ at, answers }: Ground, { sump }: Plan): Design["sump"]["chambers"] {
+  const baffles = bafflesOf({ sump });
   const width = at(sump.width, answers.sump?.width);
   return [
     { id: "drain", name: "drain", length: at(sump.length * practice.chamberShares[0]), width, baffle: at(baffles[0]) },

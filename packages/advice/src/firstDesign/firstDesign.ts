@@ -1,5 +1,5 @@
 import type { Catalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { fromSI, toSI } from "@tidewright/units";
 import { assess } from "../assess.ts";
 import { choosePump } from "./choosePump.ts";
@@ -316,10 +316,4 @@ function valueAt(design: Design, path: string): unknown {
   let value: unknown = design;
   for (const name of path.split("/").slice(1)) value = (value as Record<string, unknown> | undefined)?.[name];
   return value;
-}
-
-/** Returns whether a first design is one that the document's checks accept; for tests and callers that want to be sure.
- *  design   catalogue   -> true or false. Source: `checkDesign`. */
-export function isSound(design: Design, catalogue: Catalogue): boolean {
-  return checkDesign(design, catalogue).ok;
 }

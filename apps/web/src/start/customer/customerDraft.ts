@@ -5,8 +5,8 @@ import type { Words } from "@tidewright/words";
 import { readQuantity } from "../../format/quantityText.ts";
 
 /** What a customer measures. */
-export const customerSizes = ["length", "width", "height", "volume", "stand", "holeSize"] as const;
-/** One of `customerSizes`. */
+const customerSizes = ["length", "width", "height", "volume", "stand", "holeSize"] as const;
+/** One thing that a customer measures. */
 export type CustomerSize = (typeof customerSizes)[number];
 
 /** What a customer has typed so far. */
