@@ -10,31 +10,19 @@ import { jobOrder } from "./jobOrder.ts";
 import { Conflicts, KeepingState, KeptText } from "./KeptField.tsx";
 import { Missing } from "./Missing.tsx";
 import type { RecordKeeper } from "./recordKeeper.ts";
+import { customerSource } from "./recordSources.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { StageMark } from "./StageMark.tsx";
 import { customers, jobs, useJobs } from "./shopLists.ts";
-import { type KeeperSource, shownField, useKeeper, useKept } from "./useKeeper.ts";
+import { shownField, useKeeper, useKept } from "./useKeeper.ts";
 import { dayWords, whenWords } from "./whenWords.ts";
 
 /** One customer: how to reach them, what to know, their jobs, and the end of their data. */
 export function CustomerPage({ customerId }: { readonly customerId: string }) {
-  const source = useMemo(() => sourceOf(customerId), [customerId]);
+  const source = useMemo(() => customerSource(customerId), [customerId]);
   const { keeper, missing } = useKeeper(source);
   if (keeper === undefined) return <Missing missing={missing} back="#/customers" what="customer" />;
   return <CustomerSheet keeper={keeper} />;
-}
-
-function sourceOf(customerId: string): KeeperSource<Customer, CustomerFields> {
-  return {
-    key: `customer.${customerId}`,
-    load: () => ask(routes.customer, { params: { customerId } }),
-    save: (body, ifMatch) => ask(routes.changeCustomer, { params: { customerId }, body, ifMatch }),
-    concerns: (change) =>
-      (change.kind === "customer" && change.id === customerId) ||
-      (change.kind === "erasure" && change.customerId === customerId),
-    known: () => customers.store.get().items.find(({ id }) => id === customerId),
-    kept: (customer) => customers.put(customer),
-  };
 }
 
 function CustomerSheet({ keeper }: { readonly keeper: RecordKeeper<Customer, CustomerFields> }) {

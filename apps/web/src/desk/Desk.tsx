@@ -9,7 +9,9 @@ import { type DeskScreen, readDeskAddress } from "./deskAddress.ts";
 import { JobList } from "./JobList.tsx";
 import { JobPage } from "./JobPage.tsx";
 import { PeoplePage } from "./PeoplePage.tsx";
+import { customerSource, jobSource } from "./recordSources.ts";
 import { ShopPage } from "./ShopPage.tsx";
+import { sendLeft } from "./sendLeft.ts";
 import { useJobs, watchShop } from "./shopLists.ts";
 import { useShopName } from "./shopSettings.ts";
 import { whenWords } from "./whenWords.ts";
@@ -27,6 +29,12 @@ export function Desk() {
   const hash = useSyncExternalStore(watchHash, () => location.hash);
   const address = readDeskAddress(hash);
   useEffect(watchShop, []);
+  useEffect(() => {
+    const send = () => void sendTyped();
+    send();
+    addEventListener("online", send);
+    return () => removeEventListener("online", send);
+  }, []);
   const main = useRef<HTMLElement>(null);
   const first = useRef(true);
   const place = "id" in address ? `${address.screen} ${address.id}` : address.screen;
@@ -107,6 +115,24 @@ function Reach() {
         : words.say("desk.unreachableAsOf", { when: whenWords(asOf, new Date(), words) })}
     </p>
   );
+}
+
+/** What was typed on pages that are closed by now. */
+async function sendTyped(): Promise<void> {
+  try {
+    const open = readDeskAddress(location.hash);
+    await sendLeft(
+      Object.keys(localStorage),
+      (key) => {
+        const [, kind, id] = /^tidewright\.typed\.(job|customer)\.(.+)$/.exec(key) ?? [];
+        if (id === undefined || ("id" in open && open.id === id)) return undefined;
+        return kind === "job" ? jobSource(id) : customerSource(id);
+      },
+      localStorage,
+    );
+  } catch {
+    // Storage that is closed to the page holds nothing to send.
+  }
 }
 
 function skip(event: { preventDefault(): void }, main: HTMLElement | null): void {

@@ -1,6 +1,5 @@
-import { type Job, type JobFields, type JobStage, jobStages, routes } from "@tidewright/protocol";
+import { type Job, type JobFields, type JobStage, jobStages } from "@tidewright/protocol";
 import { useEffect, useMemo } from "react";
-import { ask } from "../api/ask.ts";
 import { mayWork, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { CustomerChoice } from "./CustomerChoice.tsx";
@@ -11,28 +10,18 @@ import { JobLinks } from "./JobLinks.tsx";
 import { Conflicts, KeepingState, KeptChoice, KeptText } from "./KeptField.tsx";
 import { Missing } from "./Missing.tsx";
 import type { RecordKeeper } from "./recordKeeper.ts";
+import { jobSource } from "./recordSources.ts";
 import { StageMark } from "./StageMark.tsx";
-import { customers, jobs } from "./shopLists.ts";
-import { type KeeperSource, shownField, useKeeper, useKept } from "./useKeeper.ts";
+import { customers } from "./shopLists.ts";
+import { shownField, useKeeper, useKept } from "./useKeeper.ts";
 import { dayWords, whenWords } from "./whenWords.ts";
 
 /** One job: its title block, designs, files, links, and how it ends. */
 export function JobPage({ jobId }: { readonly jobId: string }) {
-  const source = useMemo(() => sourceOf(jobId), [jobId]);
+  const source = useMemo(() => jobSource(jobId), [jobId]);
   const { keeper, missing } = useKeeper(source);
   if (keeper === undefined) return <Missing missing={missing} back="#/jobs" what="job" />;
   return <JobSheet keeper={keeper} />;
-}
-
-function sourceOf(jobId: string): KeeperSource<Job, JobFields> {
-  return {
-    key: `job.${jobId}`,
-    load: () => ask(routes.job, { params: { jobId } }),
-    save: (body, ifMatch) => ask(routes.changeJob, { params: { jobId }, body, ifMatch }),
-    concerns: (change) => change.kind === "job" && change.id === jobId,
-    known: () => jobs.store.get().items.find(({ id }) => id === jobId),
-    kept: (job) => jobs.put(job),
-  };
 }
 
 function JobSheet({ keeper }: { readonly keeper: RecordKeeper<Job, JobFields> }) {

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Answered } from "../api/ask.ts";
 import { recordKeeper } from "./recordKeeper.ts";
+import { sendLeft } from "./sendLeft.ts";
 
 interface Note {
   readonly [key: string]: unknown;
@@ -135,5 +136,29 @@ describe("a record that keeps itself", () => {
     keeper.change({ notes: "typing" });
     keeper.take({ ...first, name: "Renamed", version: 2 }, 2);
     expect(keeper.store.get()).toMatchObject({ record: { name: "Renamed" }, pending: { notes: "typing" } });
+  });
+
+  it("sends what a closed page left when the desk opens again, and leaves a conflict for that page", async () => {
+    for (const notes of ["", "theirs"]) {
+      const { keeper, state, drafts, save } = made();
+      state.reachable = false;
+      keeper.change({ notes: "left behind" });
+      await vi.advanceTimersByTimeAsync(1000);
+      keeper.stop();
+      await vi.advanceTimersByTimeAsync(1000);
+      state.reachable = true;
+      state.record = { ...first, notes, version: 2 };
+      const source = {
+        key: "d",
+        load: async () => ({ ok: true as const, value: state.record, version: state.record.version }),
+        save,
+        concerns: () => false,
+      };
+      const sent = await sendLeft(["other", "d"], (key) => (key === "d" ? source : undefined), drafts);
+      await vi.advanceTimersByTimeAsync(10_000);
+      expect({ sent, kept: state.record.notes, waits: drafts.kept.size }).toEqual(
+        notes === "" ? { sent: 1, kept: "left behind", waits: 0 } : { sent: 0, kept: "theirs", waits: 1 },
+      );
+    }
   });
 });

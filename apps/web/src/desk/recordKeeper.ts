@@ -40,7 +40,10 @@ export interface RecordKeeper<Item extends Versioned, Fields extends object> {
   choose(field: string, whose: "mine" | "theirs"): void;
   /** Takes in what the server has now. */
   take(record: Item, version: number): void;
+  /** Sends what waits a last time. */
   stop(): void;
+  /** Ends without another word; what waits stays on this device. */
+  halt(): void;
 }
 
 /** Returns a keeper of a record: what is typed stays on this device until the server has acknowledged it; what somebody
@@ -170,6 +173,10 @@ export function recordKeeper<Item extends Versioned, Fields extends object>(
     },
     stop() {
       void flush();
+      stopped = true;
+      clearTimeout(timer);
+    },
+    halt() {
       stopped = true;
       clearTimeout(timer);
     },

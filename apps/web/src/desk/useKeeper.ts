@@ -3,6 +3,7 @@ import { useEffect, useState } from "react";
 import type { Answered } from "../api/ask.ts";
 import { useStore } from "../state/store.ts";
 import { type KeptRecord, type RecordKeeper, recordKeeper } from "./recordKeeper.ts";
+import { draftKey } from "./sendLeft.ts";
 import { heedDoor, onShopChange } from "./shopLists.ts";
 
 type Item = Readonly<Record<string, unknown>> & { readonly version: number };
@@ -52,7 +53,7 @@ export function useKeeper<Record extends Item, Fields extends object>(
           if (answer.ok) source.kept?.(answer.value);
           return answer;
         },
-        draftKey: `tidewright.typed.${source.key}`,
+        draftKey: draftKey(source.key),
         ...(storage === undefined ? {} : { drafts: storage }),
       });
       setLoaded({ keeper, missing: undefined });

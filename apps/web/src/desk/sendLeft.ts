@@ -1,0 +1,41 @@
+import { type KeeperOptions, recordKeeper } from "./recordKeeper.ts";
+import type { KeeperSource } from "./useKeeper.ts";
+
+type Drafts = NonNullable<KeeperOptions<never, never>["drafts"]>;
+// biome-ignore lint/suspicious/noExplicitAny: records of several kinds go the same way
+export type AnySource = KeeperSource<any, any>;
+
+/** Where the typing of a record waits on this device. */
+export const draftKey = (sourceKey: string): string => `tidewright.typed.${sourceKey}`;
+
+/** Sends what was typed into records whose pages are closed, such as without the server the day before. What somebody
+ *  else changed meanwhile in the same field stays here and is shown when the page is opened.
+ *  keys names of everything kept on this device   sourceOf the record that a key is of, undefined where it is none or its
+ *  page is open   drafts   -> how many went out */
+export async function sendLeft(
+  keys: readonly string[],
+  sourceOf: (key: string) => AnySource | undefined,
+  drafts: Drafts,
+): Promise<number> {
+  let sent = 0;
+  for (const key of keys) {
+    const source = sourceOf(key);
+    if (source === undefined) continue;
+    const answer = await source.load();
+    if (!answer.ok) continue;
+    const keeper = recordKeeper<typeof answer.value, Record<string, unknown>>({
+      record: answer.value,
+      version: answer.value.version,
+      save: source.save,
+      draftKey: key,
+      drafts,
+    });
+    await keeper.flush();
+    if (keeper.store.get().state === "kept") {
+      source.kept?.(keeper.store.get().record);
+      sent += 1;
+    }
+    keeper.halt();
+  }
+  return sent;
+}
