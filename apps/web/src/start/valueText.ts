@@ -19,7 +19,7 @@ function plainText(value: unknown, words: Words): string {
   if (typeof value === "number") return words.number(value);
   if (typeof value === "object" && value !== null && "unit" in value && "value" in value) {
     const { unit, value: number } = value as { unit: string; value: number };
-    const text = words.number(number, { maximumFractionDigits: 3 });
+    const text = words.number(number, { maximumFractionDigits: 3, useGrouping: false });
     if (unit === "1/h") return `${text}/h`;
     return `${text}\u00a0${unit === "a" ? words.say("start.years") : /^[CF]$/.test(unit) ? `°${unit}` : unit}`;
   }
@@ -67,5 +67,5 @@ export function whyText({ why }: StartDefault, words: Words, format: ScreenForma
 export function sourceText(source: string, words: Words): string {
   if (source === "common practice, no source") return words.say("start.practice");
   if (source === "found by solving this design") return words.say("start.reckoned");
-  return source;
+  return words.known(source);
 }

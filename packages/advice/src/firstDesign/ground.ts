@@ -67,7 +67,7 @@ export function groundOf(answers: StartAnswers): Ground {
   assume({
     path: "/water/salinity",
     key: "seaWater",
-    source: "natural sea water of practical salinity 35: UNESCO Technical Papers in Marine Science 44 (1983)",
+    source: "practical salinity 35: UNESCO Technical Papers in Marine Science 44 (1983)",
   });
   assume({ path: "/water/temperature", key: "temperature" });
   if (answers.animals === undefined) assume({ path: "/display/zones", question: "/animals", key: "animals" });

@@ -10,6 +10,7 @@ import {
   standpipeFlow,
   ventedStackFlow,
 } from "@tidewright/engine";
+import { limits } from "../findings/limits.ts";
 import { composeDrain } from "./composeDesign.ts";
 import type { Assumed, Ground } from "./ground.ts";
 import type { DrainPlan } from "./plan.ts";
@@ -30,9 +31,7 @@ export interface DrainLayout {
 const water = seaWater(35, 25.5);
 const viscosity = { kinematicViscosity: water.kinematicViscosity };
 const quietOf = (bore: number) => Math.min(froudeFlow(quietFroude, bore), ventedStackFlow(bore));
-const quietSource =
-  "self-venting flow, Froude number 0.3 (after Hills 1983 and Simpson 1978), and the vented stack at 7/24 (Wyly and Eaton 1961)";
-const siphonSource = "energy equation of the full pipe; reserve common practice, no source";
+const { quietFroude: quietLimit, siphon: siphonLimit } = limits;
 const shaftSource = "rim weir and drowned throat of a standpipe: USBR, Design of Small Dams";
 
 /** Returns the drains for a flow, each sized by its own rating on this very line: siphon with reserve, open channel and vented pipe
@@ -93,7 +92,7 @@ export function layDrains(
       inlet: running,
     };
     const inlet = under(plan, Math.min(flow.high, carries));
-    sized(0, "ventedSize", series, { flow: asFlow(flow.aim), quiet: asFlow(quiet) }, quietSource);
+    sized(0, "ventedSize", series, { flow: asFlow(flow.aim), quiet: asFlow(quiet) }, quietLimit.source);
     assumed.push({ path: "/drains/0/inlet/elevation", key: "ventedInlet", source: shaftSource });
     if (spare) sayDry(1, spare);
     return {
@@ -146,7 +145,7 @@ export function layDrains(
     "siphonSize",
     siphon,
     { flow: asFlow(flow.high), capacity: asFlow(capacity), reserve: practice.siphonReserve },
-    siphonSource,
+    siphonLimit.source,
   );
   assumed.push({ path: "/drains/0/share", key: "siphonShare" });
   assumed.push({ path: "/drains/0/inlet/elevation", key: "siphonInlet" });
@@ -155,7 +154,7 @@ export function layDrains(
     "openChannelSize",
     open,
     { flow: asFlow((1 - share) * flow.high), quiet: asFlow(quietOf(open.innerDiameter)) },
-    quietSource,
+    quietLimit.source,
   );
   assumed.push({ path: "/drains/1/inlet/elevation", key: "openChannelInlet", source: shaftSource });
   if (spare) sayDry(2, spare);

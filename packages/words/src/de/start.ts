@@ -78,6 +78,12 @@ export const start: Record<keyof typeof english, string> = {
   "start.practice": "Übliche Praxis, ohne Quelle",
   "start.reckoned": "Durch Lösen dieser Anlage gefunden",
 
+  "start.source.shaft": "Randüberfall und ertränkter Hals eines Standrohrs: USBR, Design of Small Dams",
+  "start.source.weir": "Th. Rehbock 1929 in ISO 1438:2017 ohne das Höhenglied; Strom wie gewünscht",
+  "start.source.ranking": "Rangfolge des Katalogs für diese Anlage",
+  "start.source.affinity": "Ähnlichkeitsgesetze (ISO 9906:2012); für diese Anlage gelöst",
+  "start.source.salinity": "praktischer Salzgehalt 35: UNESCO Technical Papers in Marine Science 44 (1983)",
+
   "start.notes": "Was Sie wissen sollten, bevor Sie es versprechen",
   "start.note.unmet": "Nicht erfüllt",
   "start.note.care": "Achtung",

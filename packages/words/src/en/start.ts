@@ -75,6 +75,12 @@ export const start = {
   "start.practice": "Common practice, no source",
   "start.reckoned": "Found by solving this design",
 
+  "start.source.shaft": "rim weir and drowned throat of a standpipe: USBR, Design of Small Dams",
+  "start.source.weir": "Th. Rehbock 1929 in ISO 1438:2017 without the head term; flow as wished",
+  "start.source.ranking": "ranking of the catalogue on this design",
+  "start.source.affinity": "affinity laws (ISO 9906:2012); solved on this design",
+  "start.source.salinity": "practical salinity 35: UNESCO Technical Papers in Marine Science 44 (1983)",
+
   "start.notes": "What to know before you promise it",
   "start.note.unmet": "Not met",
   "start.note.care": "Take care",
