@@ -1,4 +1,5 @@
 import { lazy, type ReactNode, Suspense, useEffect } from "react";
+import { useKeeping } from "./keeping/keepingState.ts";
 import { UpdateLine } from "./keeping/UpdateLine.tsx";
 import { useAddress } from "./state/address.ts";
 import { askSession, knowSession, useSession } from "./state/session.ts";
@@ -8,8 +9,10 @@ const Desk = lazy(async () => ({ default: (await import("./desk/Desk.tsx")).Desk
 const SignIn = lazy(async () => ({ default: (await import("./doors/SignIn.tsx")).SignIn }));
 const StartPage = lazy(async () => ({ default: (await import("./start/StartPage.tsx")).StartPage }));
 const ComparePage = lazy(async () => ({ default: (await import("./compare/ComparePage.tsx")).ComparePage }));
-const TryBench = lazy(async () => ({ default: (await import("./bench/BenchPage.tsx")).TryBench }));
+const TryBench = lazy(async () => ({ default: (await import("./bench/TryBench.tsx")).TryBench }));
 const KeptBench = lazy(async () => ({ default: (await import("./bench/BenchPage.tsx")).KeptBench }));
+
+const ApartSheet = lazy(async () => ({ default: (await import("./keeping/ApartSheet.tsx")).ApartSheet }));
 
 /** The screen that the address asks for, behind a door where the server wants one. */
 export function App() {
@@ -18,8 +21,19 @@ export function App() {
     <>
       <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>
       <UpdateLine />
+      <Apart />
     </>
   );
+}
+
+/** Work that was set apart is told wherever somebody is. */
+function Apart() {
+  const apart = useKeeping((state) => state.apart !== undefined);
+  return apart ? (
+    <Suspense fallback={null}>
+      <ApartSheet />
+    </Suspense>
+  ) : null;
 }
 
 function screenOf(address: ReturnType<typeof useAddress>): ReactNode {

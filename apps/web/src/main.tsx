@@ -4,6 +4,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./App.tsx";
 import { installPages } from "./keeping/installed.ts";
+import { watchWaiting } from "./keeping/watchWaiting.ts";
 import { applyLanguage, applyTheme } from "./state/settings.ts";
 
 applyTheme();
@@ -17,3 +18,4 @@ createRoot(document.getElementById("bench")!).render(
 // The pages of the next visit can wait until this one stands.
 addEventListener("load", () => void installPages());
 if (document.readyState === "complete") void installPages();
+watchWaiting();

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
 
@@ -13,6 +13,11 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
   });
   afterAll(async () => {
     await shop?.stop();
+  });
+
+  afterEach(async () => {
+    // A test that failed half-way must not take the others with it.
+    if (!shop.runs()) await shop.restart();
   });
 
   it("is still there after a reload, and the edit before it can be taken back", async () => {
@@ -39,12 +44,12 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     const { page, context } = await opened(shop, designId);
     await type(page, "Display", "/display/standHeight", "905 mm");
     await word(page, "kept");
+    // With the server gone the page itself will come from this device, once it is there.
+    await page.waitForFunction(() => navigator.serviceWorker?.controller !== null, undefined, { timeout: 45_000 });
     await shop.kill();
     await type(page, "Display", "/display/standHeight", "915 mm");
     await type(page, "Display", "/display/length", "1490 mm");
     await word(page, "2 changes wait on this device");
-    // With the server gone the page itself comes from this device.
-    await page.waitForFunction(() => navigator.serviceWorker?.controller !== null);
     await page.reload();
     await page.waitForSelector("[data-figure=flow]");
     expect(await value(page, "Display", "/display/standHeight")).toMatch(/^915\s?mm$/u);

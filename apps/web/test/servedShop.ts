@@ -34,6 +34,8 @@ export interface ServedShop {
   open(path: string, options?: BrowserContextOptions | BrowserContext): Promise<ShopPage>;
   /** Ends the server without warning, as a power cut would. */
   kill(): Promise<void>;
+  /** Whether the server runs. */
+  runs(): boolean;
   restart(): Promise<void>;
   stop(): Promise<void>;
 }
@@ -91,6 +93,7 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
       return { page, context, complaints };
     },
     kill,
+    runs: () => child.exitCode === null && child.signalCode === null,
     async restart() {
       await kill();
       ({ child, address } = await start(data, web.folder, Number(new URL(address).port), options));

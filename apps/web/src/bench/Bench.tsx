@@ -32,7 +32,6 @@ const UnitsDialog = lazy(async () => ({ default: (await import("./UnitsDialog.ts
 const ProblemsDialog = lazy(async () => ({ default: (await import("./ProblemsDialog.tsx")).ProblemsDialog }));
 const Versions = lazy(async () => ({ default: (await import("../versions/Versions.tsx")).Versions }));
 const VersionDrawing = lazy(async () => ({ default: (await import("../versions/VersionDrawing.tsx")).VersionDrawing }));
-const ApartSheet = lazy(async () => ({ default: (await import("../keeping/ApartSheet.tsx")).ApartSheet }));
 
 /** Below this the drawing scrolls in its place [px]. */
 const leastHeight = 240;
@@ -99,7 +98,6 @@ function Side() {
 function Dialogs() {
   const dialog = useBench((state) => state.dialog);
   const source = useBench((state) => state.source !== undefined);
-  const apart = useKeeping((state) => state.apart !== undefined);
   return (
     <>
       <OnceAsked asked={dialog === "units"}>
@@ -110,9 +108,6 @@ function Dialogs() {
       </OnceAsked>
       <OnceAsked asked={source}>
         <SourcePopover />
-      </OnceAsked>
-      <OnceAsked asked={apart}>
-        <ApartSheet />
       </OnceAsked>
     </>
   );

@@ -1,29 +1,14 @@
-import { startHistory } from "@tidewright/design";
 import { lazy, Suspense, useEffect, useState } from "react";
-import { demoJobs } from "../document/demoJobs.ts";
 import { dropFirstPicture } from "../firstPicture/dropFirstPicture.ts";
 import { useKeeping } from "../keeping/keepingState.ts";
 import { closeKept, type NotOpened, openKept } from "../keeping/openKept.ts";
-import { layFirst, lookOnly, startBench } from "../state/bench.ts";
+import { lookOnly } from "../state/bench.ts";
 import { askSession, knowSession, mayWork, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { Bench } from "./Bench.tsx";
 import { NotOpenedPage } from "./NotOpenedPage.tsx";
 
 const SignIn = lazy(async () => ({ default: (await import("../doors/SignIn.tsx")).SignIn }));
-
-let tried: number | undefined;
-
-/** The bench on a demonstration job; what is done there is not kept. */
-export function TryBench({ job }: { readonly job: number }) {
-  // Before the first drawing, and once: what is on the table stays when the page is drawn again.
-  if (tried !== job) {
-    tried = job;
-    layFirst(startHistory((demoJobs[job] ?? demoJobs[0]!).design));
-    startBench();
-  }
-  return <Bench />;
-}
 
 type Opening = "opening" | "open" | NotOpened;
 

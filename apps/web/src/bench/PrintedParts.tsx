@@ -5,6 +5,7 @@ import { partForm } from "../document/partForm.ts";
 import { partTree } from "../document/partTree.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
+import { showVersions } from "../versions/versionsState.ts";
 import { useWords } from "../words/useWords.ts";
 
 /** The parts of the design as plain text for paper, made when somebody prints and at no other time. */
@@ -12,7 +13,12 @@ export function PrintedParts() {
   const [printing, setPrinting] = useState(false);
   useEffect(() => {
     // The page is painted for paper right after this, so React must not wait for its own time.
-    const before = () => flushSync(() => setPrinting(true));
+    const before = () =>
+      flushSync(() => {
+        // The findings belong on the sheet, and they stand where the list of versions is.
+        showVersions({ open: false });
+        setPrinting(true);
+      });
     const after = () => setPrinting(false);
     addEventListener("beforeprint", before);
     addEventListener("afterprint", after);

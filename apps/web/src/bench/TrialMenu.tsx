@@ -1,7 +1,8 @@
-import { demoJobs } from "../document/demoJobs.ts";
-import { openDesign } from "../state/bench.ts";
+import { lazy, Suspense } from "react";
 import { useWords } from "../words/useWords.ts";
 import { Menu } from "./Menu.tsx";
+
+const TrialJobs = lazy(async () => ({ default: (await import("./TrialJobs.tsx")).TrialJobs }));
 
 /** Jobs to try, and files of one's own. */
 export function TrialMenu({ onFile }: { readonly onFile: () => void }) {
@@ -12,16 +13,9 @@ export function TrialMenu({ onFile }: { readonly onFile: () => void }) {
         {say("keeping.toDesk")}
       </a>
       <p className="menu-title">{say("keeping.bar.trials")}</p>
-      {demoJobs.map(({ id, design }) => (
-        <button
-          key={id}
-          type="button"
-          data-job={id}
-          onClick={() => openDesign(design, say("keeping.bar.opened", { name: design.name }))}
-        >
-          {design.name}
-        </button>
-      ))}
+      <Suspense fallback={null}>
+        <TrialJobs />
+      </Suspense>
       <p className="menu-title">{say("keeping.bar.own")}</p>
       <button type="button" onClick={onFile}>
         {say("keeping.bar.file")}

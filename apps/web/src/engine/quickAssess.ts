@@ -12,6 +12,8 @@ export interface QuickAnswer {
 export interface QuickAssess {
   /** The answer, or undefined where the worker must be asked. The curve picture keeps the curves of `curves`. */
   ask(design: Design, curves: Assessment | undefined): QuickAnswer | undefined;
+  /** The whole answer with its curves for the first picture, whatever it takes; undefined where it cannot be had. */
+  first(design: Design): QuickAnswer | undefined;
   /** Tells what an assessment costs elsewhere, by which a page that had given up may begin again. */
   hear(took: number): void;
   /** Lets the compiler see the code before a hand is on the drawing; to be called when the page is idle. */
@@ -25,6 +27,7 @@ const weight = 0.3;
 const mostWarmUps = 12;
 
 type Solve = (design: Design) => Assessment;
+const whole: Solve = (design) => assess(design, demoCatalogue);
 const withoutCurves: Solve = (design) => assess(design, demoCatalogue, { curves: false });
 
 /** Returns the page's own way to numbers: the very `assess` of the worker, but without curves and only while it is quick.
@@ -53,6 +56,16 @@ export function quickAssess(solve: Solve = withoutCurves, now = () => performanc
       if (answer === undefined || curves === undefined) return undefined;
       const assessment = withCurvesOf(answer.assessment, curves);
       return assessment && { ...answer, assessment };
+    },
+    first(design) {
+      const started = now();
+      try {
+        const assessment = whole(design);
+        return { assessment, took: now() - started };
+      } catch {
+        // As above.
+        return undefined;
+      }
     },
     hear(took) {
       if (expected > quickAllowance) expected = took;

@@ -14,12 +14,12 @@ const pulse = 2000;
  *  designId   known keys of copies that exist, those with unsent work first   -> the claim, held until the page goes */
 export async function claimCopy(designId: string, known: readonly string[]): Promise<Claim> {
   const mine = remembered(designId);
-  const fresh = () => `${designId}/${Math.random().toString(36).slice(2, 10)}`;
   const claim =
-    (mine === undefined ? undefined : await claimKey(mine, patience)) ??
+    // A copy of which work was set apart belongs to another design by now and is not among those known.
+    (mine === undefined || !known.includes(mine) ? undefined : await claimKey(mine, patience)) ??
     (await firstFree(known.filter((key) => key !== mine))) ??
-    (await claimKey(fresh(), 0))!;
-  remember(designId, claim.key);
+    (await claimKey(`${designId}/${Math.random().toString(36).slice(2, 10)}`, 0))!;
+  rememberCopy(designId, claim.key);
   return claim;
 }
 
@@ -85,7 +85,8 @@ function remembered(designId: string): string | undefined {
   }
 }
 
-function remember(designId: string, key: string): void {
+/** Notes which copy of a design is this page's, for after a reload. */
+export function rememberCopy(designId: string, key: string): void {
   try {
     sessionStorage.setItem(memory(designId), key);
   } catch {

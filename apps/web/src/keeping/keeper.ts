@@ -235,7 +235,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   return {
     nudge,
     written: () => {
-      take();
+      if (!stopped) take();
       return written;
     },
     stop() {

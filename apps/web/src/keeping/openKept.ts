@@ -12,7 +12,7 @@ import {
 import { signedOut } from "../state/session.ts";
 import { words } from "../words/useWords.ts";
 import { onChange } from "./changes.ts";
-import { claimCopy } from "./claim.ts";
+import { type Claim, claimCopy, rememberCopy } from "./claim.ts";
 import { designServer } from "./designServer.ts";
 import { joinDesigns } from "./joinDesigns.ts";
 import { type KeeperWorld, keep } from "./keeper.ts";
@@ -34,23 +34,29 @@ export async function openKept(designId: string): Promise<NotOpened | undefined>
   const known = await copies.keysOf(designId);
   const unsentFirst = [...known].sort((a, b) => Number(b.unsent) - Number(a.unsent)).map(({ key }) => key);
   const claim = await claimCopy(designId, unsentFirst);
-  const there = await copies.read(claim.key);
-  // Another design may have moved into the copy meanwhile: work that was set apart.
-  const copy = there?.designId === designId ? there : await fetchCopy(designId, claim.key);
+  const copy = (await copies.read(claim.key)) ?? (await fetchCopy(designId, claim.key));
   if ("why" in copy) {
     claim.release();
     return copy;
   }
   layFirst(copy.history);
   startBench();
-  const keeper = keep(copy, benchWorld(copies));
+  const keeper = keep(copy, benchWorld(copies, claim.key));
+  held = claim;
   tellKeeping({ keeper, durable: copies.durable, apart: undefined, theirs: undefined });
   return undefined;
 }
 
+let held: Claim | undefined;
+
 /** Ends the keeping of whatever is on the table; what waits stays on this device. */
 export function closeKept(): void {
-  presentKeeping().keeper?.stop();
+  const { keeper } = presentKeeping();
+  keeper?.stop();
+  // Another page may have the copy once everything is in it.
+  const claim = held;
+  held = undefined;
+  void keeper?.written().finally(() => claim?.release());
   tellKeeping({ keeper: undefined, kept: undefined, apart: undefined, theirs: undefined, signingIn: false });
 }
 
@@ -86,7 +92,7 @@ export function designMeans(nameOf: () => string): OutboxMeans<Design> {
   };
 }
 
-function benchWorld(copies: LocalCopies): KeeperWorld {
+function benchWorld(copies: LocalCopies, key: string): KeeperWorld {
   return {
     server: designServer,
     copies,
@@ -104,6 +110,7 @@ function benchWorld(copies: LocalCopies): KeeperWorld {
     },
     setApart(from, parcel) {
       history.replaceState(null, "", `?design=${encodeURIComponent(parcel.designId)}`);
+      rememberCopy(parcel.designId, key);
       tellKeeping({ apart: { from, parcel } });
     },
     onChange,

@@ -86,8 +86,21 @@ export function layFirst(history: History<Design>): void {
   store.patch({ history, savedDesign: history.present });
 }
 
-/** Starts the workers and asks about the document on the table. */
+/** Asks about the document on the table: at first on the page's own thread, so that numbers stand there before any worker
+ *  has arrived; the workers start once the page has a moment. */
 export function startBench(): void {
+  const { history } = store.get();
+  const answer = quick.first(history.present);
+  if (answer === undefined) startWorkers();
+  else {
+    const assessed = { design: history.present, ...answer, assessment: joined(history.present, answer.assessment) };
+    store.patch({ assessed, curves: answer.assessment, fault: undefined });
+    whenIdle(startWorkers);
+  }
+  watchPointers();
+}
+
+function startWorkers(): void {
   engine ??= startEngine({
     assessed(design, assessment, took) {
       quick.hear(took);
@@ -99,20 +112,28 @@ export function startBench(): void {
       // Without flushSync React would wait for its own time slice and the frame would be missed.
       flushSync(() => store.patch({ curves: assessment, fault: undefined, ...(behind ? {} : { assessed: answer }) }));
       if (!behind) markShown(design);
-      if (assessed === undefined) whenIdle(() => quick.warm(design));
+      if (!warmed) {
+        warmed = true;
+        whenIdle(() => quick.warm(design));
+      }
     },
     ranked: (design, ranking) => store.patch({ ranking: { design, ranking } }),
     levered: (design, levers) => store.patch({ levers: { design, levers } }),
     fault: (_asked, message) => store.patch({ fault: message }),
   });
-  watchPointers();
   ask();
 }
+
+let warmed = false;
 
 const whenIdle = (work: () => void) =>
   typeof requestIdleCallback === "undefined" ? setTimeout(work, 500) : requestIdleCallback(work, { timeout: 2000 });
 
+let watching = false;
+
 function watchPointers(): void {
+  if (watching) return;
+  watching = true;
   const press = (now: boolean) => (event: PointerEvent) => {
     if (event.isPrimary) pressed = now;
   };

@@ -1,0 +1,186 @@
+import { applyEdit, type Design, type History, record, sameJson, startHistory, undoMine } from "@tidewright/design";
+import type { DesignHead } from "@tidewright/protocol";
+import { describe, expect, it } from "vitest";
+import { demoJobs } from "../document/demoJobs.ts";
+import type { DesignServer } from "./designServer.ts";
+import { joinDesigns } from "./joinDesigns.ts";
+import { type KeeperState, keep } from "./keeper.ts";
+import type { LocalCopies, LocalCopy } from "./localCopies.ts";
+import { startOutbox, type Theirs } from "./outbox.ts";
+
+const design = demoJobs[0]!.design;
+const head = (id: string): DesignHead => ({
+  id,
+  jobId: "job",
+  name: "As drawn",
+  revision: 1,
+  variantOf: null,
+  createdAt: "2026-01-01T00:00:00.000Z",
+  createdBy: "",
+  updatedAt: "2026-01-01T00:00:00.000Z",
+});
+
+/** A server of lines of revisions, as the store is, that can be out of reach. */
+function fakeServer() {
+  const lines = new Map<string, Theirs<Design>[]>([
+    ["d", [{ revision: 1, document: design, author: "Ina", editId: null }]],
+  ]);
+  const state = { reached: true };
+  const latest = (id: string) => lines.get(id)!.at(-1)!;
+  const server: DesignServer = {
+    async append(id, { editId, base, document }) {
+      if (!state.reached) return { kind: "unreachable" };
+      const known = lines.get(id)!.find((one) => one.editId === editId);
+      if (known !== undefined) return { kind: "accepted", revision: known.revision };
+      if (base !== latest(id).revision) return { kind: "theirs", theirs: latest(id) };
+      lines.get(id)!.push({ revision: base + 1, document, author: "Me", editId });
+      return { kind: "accepted", revision: base + 1 };
+    },
+    async setApart(_id, parcel) {
+      if (!state.reached) return { kind: "unreachable" };
+      lines.set(parcel.designId, [{ revision: 1, document: parcel.document, author: "Me", editId: null }]);
+      return { kind: "accepted", revision: 1 };
+    },
+    open: async (id) =>
+      state.reached ? { ok: true, head: head(id), latest: latest(id) } : { ok: false, event: { kind: "unreachable" } },
+    surroundings: async () => ({}),
+  };
+  const others = (path: string, value: unknown) => {
+    const { revision, document } = latest("d");
+    const changed = applyEdit(document, { op: "set", path, value }).design;
+    lines.get("d")!.push({ revision: revision + 1, document: changed, author: "Ina", editId: null });
+  };
+  return { server, state, lines, latest, others };
+}
+
+let ids = 0;
+
+/** A page with a design on its table, over a device that keeps what it is told; `from` is what it kept before. */
+function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy) {
+  const copy: LocalCopy = from ?? {
+    key: "d/1",
+    designId: "d",
+    surroundings: { head: head("d"), job: undefined, siblings: [] },
+    outbox: startOutbox({ revision: 1, document: design }),
+    history: startHistory(design),
+  };
+  let history: History<Design> = copy.history;
+  let disk: LocalCopy = copy;
+  let state: KeeperState | undefined;
+  let apart: string | undefined;
+  const watchers = new Set<() => void>();
+  const set = (next: History<Design>) => {
+    history = next;
+    for (const watcher of watchers) watcher();
+  };
+  const copies = {
+    durable: true,
+    async write(row: LocalCopy) {
+      disk = structuredClone(row);
+    },
+  } as LocalCopies;
+  const keeper = keep(copy, {
+    server: world.server,
+    copies,
+    means: {
+      newId: () => `00000000-0000-4000-8000-${String(++ids).padStart(12, "0")}`,
+      random: () => 0,
+      same: sameJson,
+      merge: joinDesigns,
+      nameApart: () => "kept apart",
+    },
+    table: {
+      history: () => history,
+      lay: set,
+      watch(listener) {
+        watchers.add(listener);
+        return () => watchers.delete(listener);
+      },
+      busy: () => false,
+    },
+    labelOf: ({ author }) => author,
+    takenIn: () => {},
+    setApart: (_from, parcel) => {
+      apart = parcel.designId;
+    },
+    report: (told) => {
+      state = told;
+    },
+    onChange: () => () => {},
+  });
+  return {
+    keeper,
+    disk: () => disk,
+    state: () => state!,
+    apart: () => apart,
+    history: () => history,
+    set,
+    edit: (path: string, value: unknown) => set(record(history, { op: "set", path, value }, `set ${path}`).history),
+  };
+}
+
+const until = async (holds: () => boolean) => {
+  for (let tries = 0; tries < 500 && !holds(); tries += 1) await new Promise((done) => setTimeout(done, 2));
+  expect(holds()).toBe(true);
+};
+const height = { value: 905, unit: "mm" };
+const length = { value: 1480, unit: "mm" };
+
+describe("keeping a design", () => {
+  it("writes a step down on the device and sends it", async () => {
+    const world = fakeServer();
+    const page = openPage(world);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.phase === "kept" && page.state().outbox.acknowledged.revision === 2);
+    expect(world.latest("d").document.display.standHeight).toEqual(height);
+    await page.keeper.written();
+    expect(page.disk().outbox.phase).toBe("kept");
+    expect(page.disk().history.past).toHaveLength(1);
+  });
+
+  it("has what was done without a connection on the device, sends it after a reload, and can still take it back", async () => {
+    const world = fakeServer();
+    world.state.reached = false;
+    const page = openPage(world);
+    page.edit("/display/standHeight", height);
+    page.edit("/display/length", length);
+    await until(() => page.state().outbox.phase === "waiting");
+    await page.keeper.written();
+    page.keeper.stop();
+    world.state.reached = true;
+    const again = openPage(world, page.disk());
+    await until(() => again.state().outbox.phase === "kept");
+    expect(world.latest("d").document.display.length).toEqual(length);
+    again.set(undoMine(again.history()).history);
+    await until(() => sameJson(world.latest("d").document.display.length, design.display.length));
+    expect(world.latest("d").document.display.standHeight).toEqual(height);
+  });
+
+  it("joins what somebody else did meanwhile, and undo leaves that standing", async () => {
+    const world = fakeServer();
+    const page = openPage(world);
+    await until(() => page.state() !== undefined);
+    world.others("/display/length", length);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.phase === "kept" && page.state().outbox.acknowledged.revision === 3);
+    expect(world.latest("d").document.display).toMatchObject({ length, standHeight: height });
+    page.set(undoMine(page.history()).history);
+    await until(() => page.state().outbox.phase === "kept" && page.state().outbox.acknowledged.revision === 4);
+    expect(world.latest("d").document.display).toMatchObject({ length, standHeight: design.display.standHeight });
+  });
+
+  it("keeps the later work apart where both changed the same, and goes on in it", async () => {
+    const world = fakeServer();
+    const page = openPage(world);
+    world.others("/display/standHeight", { value: 700, unit: "mm" });
+    page.edit("/display/standHeight", height);
+    await until(() => page.apart() !== undefined && page.state().outbox.phase === "kept");
+    const variant = page.apart()!;
+    expect(page.state().designId).toBe(variant);
+    expect(world.latest(variant).document.display.standHeight).toEqual(height);
+    expect(world.latest("d").document.display.standHeight).toEqual({ value: 700, unit: "mm" });
+    page.edit("/display/length", length);
+    await until(() => world.latest(variant).revision === 2);
+    expect(world.latest(variant).document.display).toMatchObject({ length, standHeight: height });
+  });
+});
