@@ -6,6 +6,7 @@ import { renderFirstPicture } from "./renderFirstPicture.tsx";
 const examples = fileURLToPath(new URL("../../../../examples/", import.meta.url));
 const documents = readdirSync(examples)
   .filter((file) => file.endsWith(".json"))
+  .slice(0, 2)
   .map((file) => JSON.parse(readFileSync(`${examples}${file}`, "utf8")) as unknown);
 const payload = '"><script>alert(1)</script><img src=x onerror=alert(1)></svg><svg onload=alert(1)>';
 
