@@ -200,7 +200,7 @@ export function Elevation(props: ElevationProps): ReactNode {
       <SheetTools sheet={sheet} editable={hands !== undefined} narrow={width < 700} flow={flow} onFlow={showFlow} />
       {flow && !still && !dragging ? <FlowCanvas lines={water} view={view} keepOut={keepOut} /> : null}
       <Palette sheet={sheet} narrow={width < 700} />
-      <SheetPrompt sheet={sheet} design={design} />
+      <SheetPrompt sheet={sheet} design={busy ? design : undefined} />
       {hands && held && state.kind === "TypingQuantity" ? (
         <InPlaceField
           key={state.path}
@@ -223,6 +223,7 @@ export function Elevation(props: ElevationProps): ReactNode {
           name={held.name}
           label={heldLabel}
           anchor={view.toScreen(held.anchor)}
+          handle={held.handle}
           view={view}
           sheet={sheet}
         />

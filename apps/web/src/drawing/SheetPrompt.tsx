@@ -1,12 +1,18 @@
 import type { Design } from "@tidewright/design";
 import { choiceLooks, type SheetState } from "@tidewright/editor";
 import type { Words } from "@tidewright/words";
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { useWords } from "../words/useWords.ts";
 import type { Sheet } from "./useSheet.ts";
 
+interface Props {
+  readonly sheet: Sheet;
+  /** Needed only while something is in the hand. */
+  readonly design: Design | undefined;
+}
+
 /** What the hand has to do next, or why something was not done. */
-export function SheetPrompt({ sheet, design }: { readonly sheet: Sheet; readonly design: Design }): ReactNode {
+export const SheetPrompt = memo(function SheetPrompt({ sheet, design }: Props): ReactNode {
   const words = useWords();
   const { state, refused } = sheet;
   const prompt = promptOf(state, design, words);
@@ -21,14 +27,14 @@ export function SheetPrompt({ sheet, design }: { readonly sheet: Sheet; readonly
       )}
     </div>
   );
-}
+});
 
-function promptOf(state: SheetState, design: Design, words: Words): string | undefined {
+function promptOf(state: SheetState, design: Design | undefined, words: Words): string | undefined {
   if (state.kind === "InsertingPart")
     return words.say(state.spot === undefined ? "drawing.prompt.insert" : "drawing.prompt.insertHere", {
       part: words.say(choiceLooks[state.choice].name),
     });
-  if (state.kind !== "RoutingRun") return undefined;
+  if (state.kind !== "RoutingRun" || design === undefined) return undefined;
   if (state.from === undefined) return words.say("drawing.prompt.routeFrom");
   return words.say("drawing.prompt.routeTo", {
     from: placeName(state.from.kind === "place" ? state.from.place : undefined, design, words),

@@ -6,7 +6,7 @@ import {
   partChoiceNames,
   type SheetState,
 } from "@tidewright/editor";
-import { type ReactNode, useEffect, useId, useRef, useState } from "react";
+import { memo, type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { useWords } from "../words/useWords.ts";
 import { ChoiceGlyph, ToolGlyph } from "./glyphs.tsx";
 import type { Sheet } from "./useSheet.ts";
@@ -31,7 +31,7 @@ interface Props {
 }
 
 /** The tools that lie on the sheet's upper edge: what is put into the hand on the left, how it is looked at on the right. */
-export function SheetTools({ sheet, editable, narrow, flow, onFlow }: Props): ReactNode {
+export const SheetTools = memo(function SheetTools({ sheet, editable, narrow, flow, onFlow }: Props): ReactNode {
   const { say } = useWords();
   const { state, send } = sheet;
   const [adding, setAdding] = useState(false);
@@ -103,7 +103,7 @@ export function SheetTools({ sheet, editable, narrow, flow, onFlow }: Props): Re
       </div>
     </div>
   );
-}
+});
 
 function AddMenu(props: {
   readonly open: boolean;

@@ -7,7 +7,7 @@ import {
   type SheetState,
   step,
 } from "@tidewright/editor";
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useWords } from "../words/useWords.ts";
 import { type SheetHands, said } from "./sheetHands.ts";
 
@@ -103,22 +103,19 @@ export function useSheet(hands: SheetHands | undefined, toFocus: () => boolean):
     },
     [hands, look, toFocus, words],
   );
-  return {
-    state,
-    camera,
-    moving,
-    refused,
-    help,
-    closeHelp: useCallback(() => setHelp(false), []),
-    send,
-    know: useCallback((context: SheetContext) => {
-      live.current.context = context;
-    }, []),
-    takeFocus: useCallback(() => {
-      const { focus } = live.current;
-      live.current.focus = undefined;
-      return focus;
-    }, []),
-    now: useCallback(() => live.current.state, []),
-  };
+  const closeHelp = useCallback(() => setHelp(false), []);
+  const know = useCallback((context: SheetContext) => {
+    live.current.context = context;
+  }, []);
+  const takeFocus = useCallback(() => {
+    const { focus } = live.current;
+    live.current.focus = undefined;
+    return focus;
+  }, []);
+  const now = useCallback(() => live.current.state, []);
+  // The same sheet all through a drag, so that nothing that lies on it is drawn anew.
+  return useMemo(
+    () => ({ state, camera, moving, refused, help, closeHelp, send, know, takeFocus, now }),
+    [state, camera, moving, refused, help, closeHelp, send, know, takeFocus, now],
+  );
 }
