@@ -49,7 +49,10 @@ function screenOf(address: ReturnType<typeof useAddress>): ReactNode {
         </Door>
       );
     case "start":
-      return (
+      // Where nothing is kept nobody need be known.
+      return address.trial ? (
+        <StartPage />
+      ) : (
         <Door>
           <StartPage />
         </Door>

@@ -153,7 +153,7 @@ export function StartPage() {
           )}
         </form>
         <div className="start-result">
-          <StartPreview made={made} waiting={said.waiting} />
+          <StartPreview made={made} name={draft.name.trim() || ownName} waiting={said.waiting} />
           {made === undefined ? null : <StartNotes made={made} />}
         </div>
         {made === undefined ? null : (

@@ -1,12 +1,21 @@
+import { useMemo } from "react";
 import { Elevation } from "../drawing/Elevation.tsx";
 import { useFormat } from "../format/useFormat.ts";
 import { useWords } from "../words/useWords.ts";
 import type { Made } from "./useFirstDesign.ts";
 
+interface Props {
+  readonly made: Made | undefined;
+  /** What the sheet is called. */
+  readonly name: string | undefined;
+  readonly waiting: boolean;
+}
+
 /** The system as it stands with the answers so far: the drawing, and the numbers that matter at the counter. */
-export function StartPreview({ made, waiting }: { readonly made: Made | undefined; readonly waiting: boolean }) {
+export function StartPreview({ made, name, waiting }: Props) {
   const { say } = useWords();
   const format = useFormat();
+  const design = useMemo(() => made && { ...made.design, name: name ?? made.design.name }, [made, name]);
   return (
     <section className="start-preview" aria-labelledby="start-preview">
       <h2 id="start-preview">{say("start.preview")}</h2>
@@ -17,7 +26,7 @@ export function StartPreview({ made, waiting }: { readonly made: Made | undefine
           <StartFigures made={made} />
           <div className="start-drawing">
             <Elevation
-              design={made.design}
+              design={design ?? made.design}
               assessment={made.assessment}
               selection={undefined}
               format={format}

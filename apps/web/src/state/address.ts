@@ -9,7 +9,8 @@ export interface RevisionName {
 /** Which screen an address means. */
 export type Address =
   | { readonly page: "desk" }
-  | { readonly page: "start" }
+  /** The guided start; on trial nothing of it is kept on the server. */
+  | { readonly page: "start"; readonly trial?: true }
   | { readonly page: "compare"; readonly left: RevisionName; readonly right: RevisionName }
   | { readonly page: "design"; readonly designId: string }
   /** The bench on a demonstration job, by its place in the list; nothing of it is kept on the server. */
@@ -26,8 +27,8 @@ export function readAddress(search: string, hash: string): Address {
       left: sideOf(compared[1]!, compared[2]!),
       right: sideOf(compared[3]!, compared[4]!),
     };
-  if (/^#\/start(\/|$)/.test(hash)) return { page: "start" };
   const query = new URLSearchParams(search);
+  if (/^#\/start(\/|$)/.test(hash)) return query.has("try") ? { page: "start", trial: true } : { page: "start" };
   if (query.has("start")) return { page: "start" };
   const designId = query.get("design");
   if (designId) return { page: "design", designId };
