@@ -4,26 +4,13 @@ import { describe, expect, it } from "vitest";
 import { bareTexts } from "./bareText.ts";
 import { filesUnder, repositoryRoot } from "./repository.ts";
 
-/** Files of the web app whose texts are not in the catalogue yet. The list may only shrink. */
-const notYet = new Set([
-  "apps/web/src/bench/Inspector.tsx",
-  "apps/web/src/bench/NewDialog.tsx",
-  "apps/web/src/bench/PartsTable.tsx",
-  "apps/web/src/bench/RunList.tsx",
-  "apps/web/src/bench/SectionIndex.tsx",
-  "apps/web/src/document/newParts.ts",
-  "apps/web/src/document/partForm.ts",
-  "apps/web/src/drawing/Elevation.tsx",
-  "apps/web/src/drawing/SheetFoot.tsx",
-]);
-
 const texts = (source: string) => bareTexts("page.tsx", source).map(({ text }) => text);
 
 describe("texts of the screens", () => {
   it("come from the message catalogue", () => {
     const sources = filesUnder(join(repositoryRoot, "apps/web/src"))
       .map((path) => `apps/web/src/${path.replaceAll("\\", "/")}`)
-      .filter((path) => /(?<!\.test)\.tsx?$/.test(path) && !notYet.has(path));
+      .filter((path) => /(?<!\.test)\.tsx?$/.test(path));
     expect(sources.length).toBeGreaterThan(50);
     const bare = sources.flatMap((path) =>
       bareTexts(path, readFileSync(join(repositoryRoot, path), "utf8")).map(

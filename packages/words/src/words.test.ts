@@ -22,11 +22,11 @@ const namesIn = (text: string): string[] =>
   [...new Set(valuesIn(new IntlMessageFormat(text, "en", undefined, { ignoreTag: true }).getAst()))].sort();
 
 /** The letters of a text without the names of its values. */
-const lettersOf = (text: string) => text.replace(/\{\w+\}/g, "");
+const lettersOf = (text: string) => text.replace(/\{\w+\}/g, "").replace(/[^\p{L}]+$/u, "");
 
 /** Texts that are the same in both languages for a reason: names of makers and sizes, citations, each language's own name. */
 const alike =
-  /^(catalogue\.(series|device|controller)\.|provenance\.(partLoss\.friction|circuit\.formula)$|desk\.language\.)/;
+  /^(catalogue\.(series|device|controller)\.|provenance\.(partLoss\.friction|circuit\.formula)$|desk\.language\.|parts\.family\.)/;
 /** Words that both languages have. */
 const sameWords = new Set(["Pause", "Name", "Version", "System", "Logo", "PDF", "Imperial", "Zone"]);
 

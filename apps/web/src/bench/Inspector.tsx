@@ -6,7 +6,7 @@ import { partForm } from "../document/partForm.ts";
 import { PartField } from "../fields/PartField.tsx";
 import { sentence } from "../fields/setField.ts";
 import { select, useBench } from "../state/bench.ts";
-import { useWords } from "../words/useWords.ts";
+import { useWords, words } from "../words/useWords.ts";
 import { cautionsFor } from "./cautions.ts";
 import { PartReadings } from "./PartReadings.tsx";
 import { RunList } from "./RunList.tsx";
@@ -16,6 +16,8 @@ export function Inspector() {
   const selection = useBench((state) => state.selection);
   const design = useBench((state) => state.history.present);
   const assessment = useBench((state) => state.assessed?.assessment);
+  // The form is put together in the language of the moment.
+  useWords();
   const form = selection === undefined ? undefined : partForm(design, selection);
   if (form === undefined) return null;
   return <InspectorSheet key={form.path} design={design} form={form} assessment={assessment} />;
@@ -51,14 +53,19 @@ function InspectorSheet({ design, form, assessment }: Props) {
             {form.title}
           </h2>
         </div>
-        <button type="button" className="icon-button" aria-label="Lay the part down" onClick={() => select(undefined)}>
+        <button
+          type="button"
+          className="icon-button"
+          aria-label={say("parts.layDown")}
+          onClick={() => select(undefined)}
+        >
           ×
         </button>
       </header>
       {assessment === undefined ? null : <PartReadings assessment={assessment} path={form.path} />}
       {refused === undefined ? null : (
         <p className="field-problem" role="alert">
-          Not done: {sentence(refused)}
+          {say("parts.notDone", { problem: sentence(refused) ?? "" })}
         </p>
       )}
       {form.fields.length === 0 ? null : (
@@ -72,8 +79,8 @@ function InspectorSheet({ design, form, assessment }: Props) {
         <RunList key={list.path} design={design} list={list} selection={form.path} />
       ))}
       {cautions.length === 0 ? null : (
-        <aside className="cautions" aria-label="Take care">
-          <h3>Take care</h3>
+        <aside className="cautions" aria-label={say("parts.takeCare")}>
+          <h3>{say("parts.takeCare")}</h3>
           {cautions.map((key) => (
             <p key={key}>{say(key)}</p>
           ))}
@@ -87,5 +94,5 @@ function InspectorSheet({ design, form, assessment }: Props) {
 function runAround(form: PartForm): PartList | undefined {
   const keys = fromPointer(form.path) ?? [];
   if (keys.length < 4 || !(keys.includes("run") || keys.includes("suction"))) return undefined;
-  return { path: toPointer(keys.slice(0, -1)), label: "The line it stands in", of: "run" };
+  return { path: toPointer(keys.slice(0, -1)), label: words().say("parts.lineAround"), of: "run" };
 }

@@ -17,8 +17,9 @@ export function PartsTable() {
   const design = useBench((state) => state.history.present);
   const assessment = useBench((state) => state.assessed?.assessment);
   const selection = useBench((state) => state.selection);
-  const lines = useMemo(() => partTree(design), [design]);
-  const { say } = useWords();
+  const { say, language } = useWords();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: titles are put together in the language of the moment
+  const lines = useMemo(() => partTree(design), [design, language]);
   const [why, setWhy] = useState<string>();
   const tell: Tell = useCallback((text) => setWhy(text), []);
   const states = useMemo(() => new Map(assessment?.parts.map((part) => [part.path, part])), [assessment]);

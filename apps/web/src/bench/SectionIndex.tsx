@@ -1,26 +1,28 @@
 import { select, useBench } from "../state/bench.ts";
+import { useWords } from "../words/useWords.ts";
 
-const sections: readonly (readonly [string, string])[] = [
-  ["", "Job"],
-  ["/wishes", "Wishes"],
-  ["/display", "Display"],
-  ["/overflow", "Overflow"],
-  ["/drains", "Drains"],
-  ["/sump", "Sump"],
-  ["/topOff", "Top-off"],
-  ["/loops", "Loops"],
-  ["/tankPumps", "In the tank"],
-  ["/power", "Power"],
-  ["/water", "Water"],
-  ["/room", "Room"],
-];
+const sections = [
+  ["", "job"],
+  ["/wishes", "wishes"],
+  ["/display", "display"],
+  ["/overflow", "overflow"],
+  ["/drains", "drains"],
+  ["/sump", "sump"],
+  ["/topOff", "topOff"],
+  ["/loops", "loops"],
+  ["/tankPumps", "tankPumps"],
+  ["/power", "power"],
+  ["/water", "water"],
+  ["/room", "room"],
+] as const;
 
 /** The way to every section of the design without the drawing. */
 export function SectionIndex() {
+  const { say } = useWords();
   const selection = useBench((state) => state.selection);
   return (
-    <nav className="section-index" aria-label="Sections of the design">
-      {sections.map(([path, label]) => {
+    <nav className="section-index" aria-label={say("parts.sections")}>
+      {sections.map(([path, name]) => {
         const within = selection !== undefined && (path === "" ? selection === "" : selection.startsWith(path));
         return (
           <button
@@ -29,7 +31,7 @@ export function SectionIndex() {
             aria-current={within ? "true" : undefined}
             onClick={() => select(within && selection === path ? undefined : path)}
           >
-            {label}
+            {say(`parts.section.${name}`)}
           </button>
         );
       })}

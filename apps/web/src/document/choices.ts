@@ -1,11 +1,13 @@
 import { demoCatalogue, fittings, type Placement, pipeSeries, valves } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import { words } from "../words/useWords.ts";
 import type { Choice } from "./fields.ts";
-import { placeWords, words } from "./partName.ts";
+import { placeWords, valueWords } from "./partName.ts";
 
 // The same choices are the same array each time, so that a long list of options is not drawn anew for every step of a drag.
 const kept = new Map<string, readonly Choice[]>();
-function keep(key: string, make: () => Choice[]): readonly Choice[] {
+function keep(what: string, make: () => Choice[]): readonly Choice[] {
+  const key = `${words().language} ${what}`;
   const known = kept.get(key);
   if (known !== undefined) return known;
   const made = make();
@@ -15,34 +17,32 @@ function keep(key: string, make: () => Choice[]): readonly Choice[] {
 
 /** Choices of a closed list of words. */
 export const choicesOf = (values: readonly string[]): readonly Choice[] =>
-  keep(values.join(), () => values.map((value) => ({ value, label: words[value] ?? value })));
-
-const familyNames: Readonly<Record<string, string>> = {
-  sch40: "ASTM D1785 Schedule 40",
-  sch80: "ASTM D1785 Schedule 80",
-  pn10: "Metric PN 10",
-  pn16: "Metric PN 16",
-  hose: "Hose",
-};
+  keep(values.join(), () => values.map((value) => ({ value, label: valueWords(value) })));
 
 /** Every pipe size of the catalogue, by family. */
-export const pipeChoices: readonly Choice[] = pipeSeries.map(({ id, label, family }) => ({
-  value: id,
-  label,
-  group: familyNames[family] ?? family,
-}));
+export const pipeChoices = (): readonly Choice[] =>
+  keep("pipes", () =>
+    pipeSeries.map(({ id, label, family }) => {
+      const key = `parts.family.${family}`;
+      const { knows, known, say } = words();
+      return { value: id, label: known(label), group: knows(key) ? say(key) : family };
+    }),
+  );
+
+const labelled = (rows: readonly { readonly id: string; readonly label: string }[]): Choice[] =>
+  rows.map(({ id, label }) => ({ value: id, label: words().known(label) }));
 
 /** Every fitting of the catalogue. */
-export const fittingChoices: readonly Choice[] = fittings.map(({ id, label }) => ({ value: id, label }));
+export const fittingChoices = (): readonly Choice[] => keep("fittings", () => labelled(fittings));
 
 /** Every hand valve of the catalogue. */
-export const valveChoices: readonly Choice[] = valves.map(({ id, label }) => ({ value: id, label }));
+export const valveChoices = (): readonly Choice[] => keep("valves", () => labelled(valves));
 
 /** Every device of the catalogue. */
-export const deviceChoices: readonly Choice[] = demoCatalogue.devices.map(({ id, label, maker }) => ({
-  value: id,
-  label: `${label}, ${maker}`,
-}));
+export const deviceChoices = (): readonly Choice[] =>
+  keep("devices", () =>
+    demoCatalogue.devices.map(({ id, label, maker }) => ({ value: id, label: `${words().known(label)}, ${maker}` })),
+  );
 
 /** Pumps of the catalogue that may stand in the display, or those that may stand anywhere else, by maker. */
 export function pumpChoices(placed?: Placement): readonly Choice[] {

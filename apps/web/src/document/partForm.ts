@@ -8,6 +8,8 @@ import {
   placements,
   valueAt,
 } from "@tidewright/design";
+import type { Words } from "@tidewright/words";
+import { words } from "../words/useWords.ts";
 import {
   choicesOf,
   deviceChoices,
@@ -19,6 +21,8 @@ import {
 } from "./choices.ts";
 import type { Field, PartForm, PartList } from "./fields.ts";
 import { partName, pumpName } from "./partName.ts";
+
+const say: Words["say"] = (key, values) => words().say(key, values);
 
 const length = (key: string, label: string, more: Partial<Field> = {}): Field =>
   ({ kind: "quantity", dimension: "length", key, label, ...more }) as Field;
@@ -45,7 +49,7 @@ export function partForm(design: Design, path: string): PartForm | undefined {
 
 function formAt(design: Design, path: string, keys: readonly string[]): PartForm | undefined {
   const [section, second, third] = keys;
-  if (section === undefined) return jobForm;
+  if (section === undefined) return jobForm();
   if (keys.length === 1 && section in sections) return sections[section]!(design);
   const value = valueAt(design, path);
   if (section === "display" && second === "zones" && keys.length === 3)
@@ -65,174 +69,180 @@ function formAt(design: Design, path: string, keys: readonly string[]): PartForm
   return undefined;
 }
 
-const jobForm: PartForm = {
+const jobForm = (): PartForm => ({
   path: "",
-  title: "The job",
+  title: say("parts.theJob"),
   fields: [
-    { kind: "text", key: "name", label: "Name" },
-    { kind: "text", key: "notes", label: "Notes", optional: true },
+    { kind: "text", key: "name", label: say("parts.name") },
+    { kind: "text", key: "notes", label: say("parts.notes"), optional: true },
     {
       kind: "choice",
       key: "fittingMethod",
-      label: "Fitting losses after",
+      label: say("parts.lossesAfter"),
       optional: true,
       choices: choicesOf(["crane", "hooper", "darby"]),
-      hint: "Crane where nothing is said",
+      hint: say("parts.craneElse"),
     },
   ],
   lists: [],
-};
+});
 
-const topOffFields: readonly Field[] = [
-  { kind: "quantity", dimension: "volume", key: "reservoir", label: "Water in the reservoir when full" },
-  { kind: "quantity", dimension: "flow", key: "flow", label: "What it lets in while it runs" },
-  optionalLength("band", "How far the level falls before it starts", "5 mm where nothing is said"),
+const topOffFields = (): readonly Field[] => [
+  { kind: "quantity", dimension: "volume", key: "reservoir", label: say("parts.reservoir") },
+  { kind: "quantity", dimension: "flow", key: "flow", label: say("parts.letsIn") },
+  optionalLength("band", say("parts.band"), say("parts.bandElse")),
 ];
 
 const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
-  name: () => jobForm,
-  notes: () => jobForm,
-  fittingMethod: () => jobForm,
+  name: jobForm,
+  notes: jobForm,
+  fittingMethod: jobForm,
   drains: () => ({
     path: "/drains",
-    title: "Drains",
+    title: say("parts.drains"),
     fields: [],
-    lists: [{ path: "/drains", label: "Drains", of: "drain" }],
+    lists: [{ path: "/drains", label: say("parts.drains"), of: "drain" }],
   }),
   topOff: (design) => ({
     path: "/topOff",
-    title: "Automatic top-off",
-    within: { path: "/sump", title: "Sump" },
+    title: say("parts.topOff"),
+    within: { path: "/sump", title: say("parts.sump") },
     fields: [
       {
         kind: "presence",
         key: "",
-        label: "Fresh water is topped up by itself",
+        label: say("parts.toppedUp"),
         start: { reservoir: { value: 20, unit: "L" }, flow: { value: 20, unit: "L/h" } },
       },
-      ...(design.topOff === undefined ? [] : topOffFields),
+      ...(design.topOff === undefined ? [] : topOffFields()),
     ],
     lists: [],
   }),
   loops: () => ({
     path: "/loops",
-    title: "Loops",
+    title: say("parts.loops"),
     fields: [],
-    lists: [{ path: "/loops", label: "Loops", of: "loop" }],
+    lists: [{ path: "/loops", label: say("parts.loops"), of: "loop" }],
   }),
   tankPumps: () => ({
     path: "/tankPumps",
-    title: "Pumps in the display",
+    title: say("parts.tankPumps"),
     fields: [],
-    lists: [{ path: "/tankPumps", label: "Pumps in the display", of: "tankPump" }],
+    lists: [{ path: "/tankPumps", label: say("parts.tankPumps"), of: "tankPump" }],
   }),
   water: () => ({
     path: "/water",
-    title: "Water",
+    title: say("parts.water"),
     fields: [
-      { kind: "quantity", dimension: "salinity", key: "salinity", label: "Salinity" },
-      { kind: "quantity", dimension: "temperature", key: "temperature", label: "Temperature" },
+      { kind: "quantity", dimension: "salinity", key: "salinity", label: say("parts.salinity") },
+      { kind: "quantity", dimension: "temperature", key: "temperature", label: say("parts.temperature") },
     ],
     lists: [],
   }),
   room: () => ({
     path: "/room",
-    title: "Room",
+    title: say("parts.room"),
     fields: [
-      { kind: "quantity", dimension: "temperature", key: "temperature", label: "Room temperature", optional: true },
-      { kind: "share", key: "relativeHumidity", label: "Relative humidity", optional: true },
-      optionalLength("altitude", "Height above the sea", "sea level where nothing is said"),
+      {
+        kind: "quantity",
+        dimension: "temperature",
+        key: "temperature",
+        label: say("parts.roomTemperature"),
+        optional: true,
+      },
+      { kind: "share", key: "relativeHumidity", label: say("parts.humidity"), optional: true },
+      optionalLength("altitude", say("parts.altitude"), say("parts.seaLevelElse")),
     ],
     lists: [],
   }),
   display: () => ({
     path: "/display",
-    title: "Display tank",
+    title: say("parts.display"),
     fields: [
-      length("length", "Length"),
-      length("width", "Width, front to back"),
-      length("height", "Height of the glass"),
-      length("standHeight", "Stand: tank floor above the room's floor"),
-      { kind: "share", key: "rockShare", label: "Share taken by rock and sand", optional: true },
+      length("length", say("parts.length")),
+      length("width", say("parts.widthBack")),
+      length("height", say("parts.glass")),
+      length("standHeight", say("parts.stand")),
+      { kind: "share", key: "rockShare", label: say("parts.rock"), optional: true },
     ],
-    lists: [{ path: "/display/zones", label: "Who lives where", of: "zone" }],
+    lists: [{ path: "/display/zones", label: say("parts.whoLives"), of: "zone" }],
   }),
   overflow: () => ({
     path: "/overflow",
-    title: "Overflow",
+    title: say("parts.overflow"),
     fields: [
       {
         kind: "choice",
         key: "kind",
-        label: "Built as",
+        label: say("parts.builtAs"),
         choices: choicesOf(["internalBox", "externalBox", "throughWall"]),
       },
-      length("weir/length", "Weir: length of the crest"),
-      length("weir/crest", "Weir: crest above the tank floor"),
+      length("weir/length", say("parts.weirLength")),
+      length("weir/crest", say("parts.weirCrest")),
       {
         kind: "share",
         key: "weir/toothOpenShare",
-        label: "Weir: open share of the teeth",
+        label: say("parts.teethShare"),
         optional: true,
-        hint: "a plain crest where nothing is said",
+        hint: say("parts.plainElse"),
       },
-      optionalLength("weir/toothHeight", "Weir: height of the teeth"),
-      length("box/length", "Box: length"),
-      length("box/width", "Box: width"),
-      length("box/floor", "Box: floor above the tank floor"),
-      length("box/rim", "Box: rim above the tank floor"),
+      optionalLength("weir/toothHeight", say("parts.teethHeight")),
+      length("box/length", say("parts.boxLength")),
+      length("box/width", say("parts.boxWidth")),
+      length("box/floor", say("parts.boxFloor")),
+      length("box/rim", say("parts.boxRim")),
     ],
     lists: [],
   }),
   sump: () => ({
     path: "/sump",
-    title: "Sump",
+    title: say("parts.sump"),
     fields: [
-      length("operatingLevel", "Running depth in the return chamber"),
-      length("height", "Height of the glass"),
-      length("floor", "Sump floor above the room's floor"),
+      length("operatingLevel", say("parts.runningDepth")),
+      length("height", say("parts.glass")),
+      length("floor", say("parts.sumpFloor")),
     ],
-    lists: [{ path: "/sump/chambers", label: "Chambers, in the direction of flow", of: "chamber" }],
+    lists: [{ path: "/sump/chambers", label: say("parts.chambers"), of: "chamber" }],
   }),
   power: () => ({
     path: "/power",
-    title: "Electricity",
+    title: say("parts.electricity"),
     fields: [
-      { kind: "quantity", dimension: "voltage", key: "voltage", label: "Mains voltage" },
-      { kind: "quantity", dimension: "frequency", key: "frequency", label: "Mains frequency", optional: true },
-      { kind: "quantity", dimension: "tariff", key: "tariff", label: "Price of a kilowatt-hour" },
+      { kind: "quantity", dimension: "voltage", key: "voltage", label: say("parts.voltage") },
+      { kind: "quantity", dimension: "frequency", key: "frequency", label: say("parts.frequency"), optional: true },
+      { kind: "quantity", dimension: "tariff", key: "tariff", label: say("parts.tariff") },
     ],
-    lists: [{ path: "/power/circuits", label: "Circuits", of: "circuit" }],
+    lists: [{ path: "/power/circuits", label: say("parts.circuits"), of: "circuit" }],
   }),
   wishes: () => ({
     path: "/wishes",
-    title: "Wishes",
+    title: say("parts.wishes"),
     fields: [
       {
         kind: "range",
         dimension: "turnover",
         key: "returnTurnover",
-        label: "Through the sump, from and to",
+        label: say("parts.throughSump"),
         optional: true,
       },
       {
         kind: "quantity",
         dimension: "flow",
         key: "returnFlow",
-        label: "The same as a flow",
+        label: say("parts.sameAsFlow"),
         optional: true,
-        hint: "counts instead of the turnover",
+        hint: say("parts.countsInstead"),
       },
       {
         kind: "range",
         dimension: "turnover",
         key: "totalTurnover",
-        label: "All water movement, from and to",
+        label: say("parts.allMovement"),
         optional: true,
       },
-      { kind: "quantity", dimension: "money", key: "budget", label: "Budget for pumps", optional: true },
-      { kind: "quantity", dimension: "soundLevel", key: "sound", label: "No louder than", optional: true },
-      { kind: "quantity", dimension: "time", key: "horizon", label: "Costs reckoned over", optional: true },
+      { kind: "quantity", dimension: "money", key: "budget", label: say("parts.budget"), optional: true },
+      { kind: "quantity", dimension: "soundLevel", key: "sound", label: say("parts.noLouder"), optional: true },
+      { kind: "quantity", dimension: "time", key: "horizon", label: say("parts.horizon"), optional: true },
     ],
     lists: [],
   }),
@@ -241,12 +251,12 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
 function zoneForm(path: string, name: string): PartForm {
   return {
     path,
-    title: `Zone: ${name}`,
-    within: { path: "/display", title: "Display tank" },
+    title: say("parts.zone", { name }),
+    within: { path: "/display", title: say("parts.display") },
     fields: [
-      { kind: "text", key: "name", label: "Name" },
-      { kind: "choice", key: "animals", label: "Animals", choices: choicesOf(animalGroups) },
-      { kind: "share", key: "share", label: "Share of the display", optional: true },
+      { kind: "text", key: "name", label: say("parts.name") },
+      { kind: "choice", key: "animals", label: say("parts.animals"), choices: choicesOf(animalGroups) },
+      { kind: "share", key: "share", label: say("parts.zoneShare"), optional: true },
     ],
     lists: [],
   };
@@ -255,13 +265,13 @@ function zoneForm(path: string, name: string): PartForm {
 function chamberForm(path: string, name: string): PartForm {
   return {
     path,
-    title: `Sump chamber: ${name}`,
-    within: { path: "/sump", title: "Sump" },
+    title: say("parts.chamber", { name }),
+    within: { path: "/sump", title: say("parts.sump") },
     fields: [
-      { kind: "text", key: "name", label: "Name", optional: true },
-      length("length", "Length"),
-      length("width", "Width"),
-      optionalLength("baffle", "Baffle after it: height", "water flows over it into the next chamber"),
+      { kind: "text", key: "name", label: say("parts.name"), optional: true },
+      length("length", say("parts.length")),
+      length("width", say("parts.width")),
+      optionalLength("baffle", say("parts.baffle"), say("parts.baffleHint")),
     ],
     lists: [],
   };
@@ -270,12 +280,12 @@ function chamberForm(path: string, name: string): PartForm {
 function circuitForm(path: string, name: string): PartForm {
   return {
     path,
-    title: `Circuit: ${name}`,
-    within: { path: "/power", title: "Electricity" },
+    title: say("parts.circuit", { name }),
+    within: { path: "/power", title: say("parts.electricity") },
     fields: [
-      { kind: "text", key: "name", label: "Name" },
-      { kind: "quantity", dimension: "current", key: "rating", label: "Breaker rating" },
-      { kind: "quantity", dimension: "power", key: "otherLoad", label: "Other load on it", optional: true },
+      { kind: "text", key: "name", label: say("parts.name") },
+      { kind: "quantity", dimension: "current", key: "rating", label: say("parts.breaker") },
+      { kind: "quantity", dimension: "power", key: "otherLoad", label: say("parts.otherLoad"), optional: true },
     ],
     lists: [],
   };
@@ -286,19 +296,19 @@ function tankPumpForm(design: Design, path: string, place: number): PartForm {
   return {
     path,
     title: pump?.name ?? pumpName(pump?.ref),
-    within: { path: "/tankPumps", title: "Pumps in the display" },
+    within: { path: "/tankPumps", title: say("parts.tankPumps") },
     fields: [
-      { kind: "text", key: "name", label: "Name", optional: true },
-      { kind: "choice", key: "ref", label: "Pump", choices: pumpChoices("inTank") },
-      { kind: "share", key: "speed", label: "Speed", optional: true },
-      length("at/0", "Place along the tank"),
-      length("at/1", "Place across, from the back"),
-      length("at/2", "Place above the tank floor"),
+      { kind: "text", key: "name", label: say("parts.name"), optional: true },
+      { kind: "choice", key: "ref", label: say("parts.pump"), choices: pumpChoices("inTank") },
+      { kind: "share", key: "speed", label: say("parts.speed"), optional: true },
+      length("at/0", say("parts.along")),
+      length("at/1", say("parts.across")),
+      length("at/2", say("parts.above")),
       ...(pump?.aim === undefined
         ? []
         : ([
-            { kind: "quantity", dimension: "angle", key: "aim/yaw", label: "Aim, to the side" },
-            { kind: "quantity", dimension: "angle", key: "aim/pitch", label: "Aim, up" },
+            { kind: "quantity", dimension: "angle", key: "aim/yaw", label: say("parts.yaw") },
+            { kind: "quantity", dimension: "angle", key: "aim/pitch", label: say("parts.pitch") },
           ] satisfies Field[])),
       ...(pump?.programme === undefined
         ? []
@@ -306,10 +316,10 @@ function tankPumpForm(design: Design, path: string, place: number): PartForm {
             {
               kind: "choice",
               key: "programme/kind",
-              label: "Runs",
+              label: say("parts.runs"),
               choices: choicesOf(["steady", "alternating", "pulsing", "random", "tide"]),
             },
-            { kind: "share", key: "programme/meanShare", label: "Mean share of full flow", optional: true },
+            { kind: "share", key: "programme/meanShare", label: say("parts.meanShare"), optional: true },
           ] satisfies Field[])),
     ],
     lists: [],
@@ -319,54 +329,54 @@ function tankPumpForm(design: Design, path: string, place: number): PartForm {
 function drainForm(design: Design, path: string, place: number): PartForm {
   return {
     path,
-    title: `Drain: ${design.drains[place]?.name ?? place + 1}`,
-    within: { path: "/drains", title: "Drains" },
+    title: say("parts.drain", { name: design.drains[place]?.name ?? String(place + 1) }),
+    within: { path: "/drains", title: say("parts.drains") },
     fields: [
-      { kind: "text", key: "name", label: "Name" },
-      { kind: "choice", key: "role", label: "Role", choices: choicesOf(drainRoles) },
-      { kind: "choice", key: "kind", label: "Works as", choices: choicesOf(drainKinds) },
-      length("inlet/elevation", "Inlet rim above the tank floor"),
-      optionalLength("inlet/diameter", "Inlet diameter", "the pipe's own bore where nothing is said"),
+      { kind: "text", key: "name", label: say("parts.name") },
+      { kind: "choice", key: "role", label: say("parts.role"), choices: choicesOf(drainRoles) },
+      { kind: "choice", key: "kind", label: say("parts.worksAs"), choices: choicesOf(drainKinds) },
+      length("inlet/elevation", say("parts.inletRim")),
+      optionalLength("inlet/diameter", say("parts.inletDiameter"), say("parts.ownBoreElse")),
       {
         kind: "share",
         key: "share",
-        label: "Share of the flow its valve is set for",
+        label: say("parts.valveShare"),
         optional: true,
-        hint: "for a throttled siphon; else the valve stands as it is",
+        hint: say("parts.valveShareHint"),
       },
     ],
-    lists: [{ path: `${path}/run`, label: "The line, from inlet to sump", of: "run" }],
+    lists: [{ path: `${path}/run`, label: say("parts.drainLine"), of: "run" }],
   };
 }
 
 function loopForm(design: Design, path: string, place: number): PartForm {
   const loop = design.loops[place];
   const lists: PartList[] = [
-    { path: `${path}/pumps`, label: "Pumps", of: "pump" },
-    { path: `${path}/suction`, label: "Suction side, from the place to the pump", of: "run" },
-    { path: `${path}/run`, label: "Pressure side, in the direction of flow", of: "run" },
+    { path: `${path}/pumps`, label: say("parts.pumps"), of: "pump" },
+    { path: `${path}/suction`, label: say("parts.suction"), of: "run" },
+    { path: `${path}/run`, label: say("parts.pressure"), of: "run" },
   ];
   return {
     path,
-    title: `Loop: ${loop?.name ?? place + 1}`,
-    within: { path: "/loops", title: "Loops" },
+    title: say("parts.loop", { name: loop?.name ?? String(place + 1) }),
+    within: { path: "/loops", title: say("parts.loops") },
     fields: [
-      { kind: "text", key: "name", label: "Name" },
+      { kind: "text", key: "name", label: say("parts.name") },
       {
         kind: "choice",
         key: "purpose",
-        label: "Purpose",
+        label: say("parts.purpose"),
         optional: true,
         choices: choicesOf(["return", "closed", "side"]),
       },
-      { kind: "choice", key: "from/place", label: "Takes water from", choices: placeChoices(design) },
-      optionalLength("from/depth", "Depth of the intake below the surface"),
+      { kind: "choice", key: "from/place", label: say("parts.takesFrom"), choices: placeChoices(design) },
+      optionalLength("from/depth", say("parts.intakeDepth")),
       ...((loop?.pumps.length ?? 1) > 1
         ? ([
             {
               kind: "choice",
               key: "arrangement",
-              label: "Pumps stand",
+              label: say("parts.pumpsStand"),
               optional: true,
               choices: choicesOf(["parallel", "series"]),
             },
@@ -382,15 +392,15 @@ function pumpForm(design: Design, path: string, keys: readonly string[]): PartFo
   const pump = loop?.pumps[Number(keys[3])];
   return {
     path,
-    title: `Pump: ${pumpName(pump?.ref)}`,
-    within: { path: `/loops/${keys[1]}`, title: `Loop: ${loop?.name ?? ""}` },
+    title: say("parts.pumpNamed", { name: pumpName(pump?.ref) }),
+    within: { path: `/loops/${keys[1]}`, title: say("parts.loop", { name: loop?.name ?? "" }) },
     fields: [
-      { kind: "choice", key: "ref", label: "Pump", optional: true, choices: pumpChoices(pump?.placed) },
-      { kind: "share", key: "speed", label: "Speed", optional: true, hint: "full speed where nothing is said" },
-      { kind: "choice", key: "placed", label: "Stands", choices: choicesOf(placements) },
-      optionalLength("elevation", "Impeller above the room's floor", "the sump's floor where nothing is said"),
-      { kind: "check", key: "controller", label: "Separate controller is part of the order", optional: true },
-      { kind: "check", key: "checkValve", label: "Check valve of its own at its outlet", optional: true },
+      { kind: "choice", key: "ref", label: say("parts.pump"), optional: true, choices: pumpChoices(pump?.placed) },
+      { kind: "share", key: "speed", label: say("parts.speed"), optional: true, hint: say("parts.fullSpeedElse") },
+      { kind: "choice", key: "placed", label: say("parts.stands"), choices: choicesOf(placements) },
+      optionalLength("elevation", say("parts.impeller"), say("parts.sumpFloorElse")),
+      { kind: "check", key: "controller", label: say("parts.controller"), optional: true },
+      { kind: "check", key: "checkValve", label: say("parts.checkValve"), optional: true },
     ],
     lists: [],
   };
@@ -400,13 +410,13 @@ function partOfRun(design: Design, path: string, keys: readonly string[], part: 
   const owner = keys[0] === "drains" ? design.drains[Number(keys[1])] : design.loops[Number(keys[1])];
   const within = {
     path: `/${keys[0]}/${keys[1]}`,
-    title: `${keys[0] === "drains" ? "Drain" : "Loop"}: ${owner?.name ?? ""}`,
+    title: say(keys[0] === "drains" ? "parts.drain" : "parts.loop", { name: owner?.name ?? "" }),
   };
   const lists: PartList[] =
     part.kind === "tee"
       ? part.branches.map((_branch, place) => ({
           path: `${path}/branches/${place}`,
-          label: place === 0 ? "Branch 1, straight on" : `Branch ${place + 1}`,
+          label: place === 0 ? say("parts.branchOne") : say("parts.branch", { number: String(place + 1) }),
           of: "run",
         }))
       : [];
@@ -414,7 +424,7 @@ function partOfRun(design: Design, path: string, keys: readonly string[], part: 
     path,
     title: partName(part),
     within,
-    fields: [...fieldsOfPart(part, design), { kind: "text", key: "note", label: "Note", optional: true }],
+    fields: [...fieldsOfPart(part, design), { kind: "text", key: "note", label: say("parts.note"), optional: true }],
     lists,
   };
 }
@@ -424,44 +434,44 @@ export function fieldsOfPart(part: Part, design: Design): Field[] {
   switch (part.kind) {
     case "pipe":
       return [
-        length("length", "Length"),
+        length("length", say("parts.length")),
         {
           kind: "choice",
           key: "series",
-          label: "Size",
+          label: say("parts.size"),
           optional: true,
-          choices: pipeChoices,
-          hint: "or a bore of your own below",
+          choices: pipeChoices(),
+          hint: say("parts.sizeHint"),
         },
-        optionalLength("rise", "Rise along the flow", "negative falls; level where nothing is said"),
-        optionalLength("bore", "Bore of your own", "counts instead of the size"),
-        optionalLength("roughness", "Roughness of your own"),
+        optionalLength("rise", say("parts.rise"), say("parts.riseHint")),
+        optionalLength("bore", say("parts.ownBore"), say("parts.ownBoreHint")),
+        optionalLength("roughness", say("parts.ownRoughness")),
       ];
     case "fitting":
       return [
-        { kind: "count", key: "count", label: "How many", optional: true },
-        { kind: "choice", key: "fitting", label: "Fitting", choices: fittingChoices },
+        { kind: "count", key: "count", label: say("parts.howMany"), optional: true },
+        { kind: "choice", key: "fitting", label: say("parts.fitting"), choices: fittingChoices() },
         {
           kind: "number",
           key: "lossCoefficient",
-          label: "Loss coefficient K of your own",
+          label: say("parts.ownK"),
           optional: true,
-          hint: "in place of the published value",
+          hint: say("parts.ownKHint"),
         },
       ];
     case "valve":
       return [
-        { kind: "share", key: "opening", label: "Opening" },
-        { kind: "choice", key: "valve", label: "Valve", choices: valveChoices },
+        { kind: "share", key: "opening", label: say("parts.opening") },
+        { kind: "choice", key: "valve", label: say("parts.valve"), choices: valveChoices() },
       ];
     case "device":
-      return [{ kind: "choice", key: "ref", label: "Device", choices: deviceChoices }];
+      return [{ kind: "choice", key: "ref", label: say("parts.device"), choices: deviceChoices() }];
     case "outlet":
       return [
-        optionalLength("nozzle", "Nozzle bore", "the pipe's own bore where nothing is said"),
-        { kind: "choice", key: "to", label: "Goes to", choices: placeChoices(design) },
-        optionalLength("depth", "Depth below the surface", "negative stands above it"),
-        optionalLength("siphonBreak", "Siphon-break hole: depth below the surface"),
+        optionalLength("nozzle", say("parts.nozzle"), say("parts.ownBoreElse")),
+        { kind: "choice", key: "to", label: say("parts.goesTo"), choices: placeChoices(design) },
+        optionalLength("depth", say("parts.depth"), say("parts.depthHint")),
+        optionalLength("siphonBreak", say("parts.siphonBreak")),
       ];
     case "tee":
       return [];

@@ -12,6 +12,7 @@ import { film } from "./film.ts";
 import { findings } from "./findings.ts";
 import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
+import { parts } from "./parts.ts";
 import { plan } from "./plan.ts";
 import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
@@ -44,4 +45,5 @@ export const german: Record<MessageKey, string> = {
   ...film,
   ...problems,
   ...elevation,
+  ...parts,
 };

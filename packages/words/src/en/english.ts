@@ -11,6 +11,7 @@ import { film } from "./film.ts";
 import { findings } from "./findings.ts";
 import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
+import { parts } from "./parts.ts";
 import { plan } from "./plan.ts";
 import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
@@ -43,6 +44,7 @@ export const english = {
   ...film,
   ...problems,
   ...elevation,
+  ...parts,
 } as const;
 
 /** The name of a text. */
