@@ -96,6 +96,29 @@ describe("the event stream", () => {
     await second.close();
   });
 
+  it("ends with the session of who listens", async () => {
+    const streams = { heartbeat: 20, most: 10, mostOfSender: 10, mostWaiting: 10_000 };
+    const shop = await servedShop({ host: "0.0.0.0", streams });
+    const by = { author: "set-up", at: new Date().toISOString() };
+    const account = await shop.store.accounts.create({ name: "Mara", role: "readOnly", passwordHash: "x" }, by);
+    if (!account.ok) throw new Error("no account");
+    const expiresAt = new Date(Date.now() + 60_000).toISOString();
+    const session = await shop.store.sessions.open(account.value.id, expiresAt, by);
+    if (!session.ok) throw new Error("no session");
+    expect((await shop.ask("GET", "api/events")).status).toBe(401);
+    const screen = await listenTo(shop, { Cookie: `tidewright=${session.value.token}` });
+    await until(() => screen.text().split(": still here").length > 3);
+    expect(screen.ended()).toBe(false);
+    await shop.store.sessions.close(session.value.token);
+    await until(screen.ended);
+  });
+
+  it("opens nothing for a HEAD", async () => {
+    const streams = { heartbeat: 1000, most: 1, mostOfSender: 1, mostWaiting: 10_000 };
+    const shop = await servedShop({ streams });
+    for (let tries = 0; tries < 3; tries++) expect((await shop.ask("HEAD", "api/events")).status).toBe(200);
+  });
+
   it("ends when the server does", async () => {
     const shop = await servedShop();
     const screen = await listenTo(shop);

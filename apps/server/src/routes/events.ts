@@ -1,9 +1,10 @@
 import { routes } from "@tidewright/protocol";
 import type { StoreChange } from "@tidewright/store";
 import type { App } from "../app.ts";
-import { allowed } from "../doors/asker.ts";
+import type { Asker } from "../doors/asker.ts";
+import { instantOf } from "../doors/doors.ts";
 import { Refused } from "../doors/refusal.ts";
-import { senderKey, whoAsks } from "../doors/whoAsks.ts";
+import { senderKey } from "../doors/whoAsks.ts";
 import { mount } from "../http/mount.ts";
 
 /** How event streams are kept: time between signs of life [ms], streams at once, in all and of one sender, and how many
@@ -29,23 +30,32 @@ export function mountEvents(app: App, limits: StreamLimits = usual): () => void 
     const text = `event: change\nid: ${Date.now().toString(36)}\ndata: ${JSON.stringify(change satisfies StoreChange)}\n\n`;
     for (const stream of streams) stream.send(text);
   });
-  mount(app, routes.events, ({ bearings, request }) => {
+  mount(app, routes.events, ({ bearings, request, asker }) => {
+    const headers = { "Content-Type": "text/event-stream", "X-Accel-Buffering": "no" };
+    // Nobody would read or end the stream of a HEAD.
+    if (request.method === "HEAD") return new Response(null, { headers });
     const sender = senderKey(app.doors, bearings);
     const ofSender = [...streams].filter((each) => each.sender === sender).length;
     if (streams.size >= limits.most || ofSender >= limits.mostOfSender) throw tooManyStreams();
-    const stillAllowed = async () =>
-      allowed(await whoAsks(app.doors, bearings, false), routes.events.access) === "yes" ? undefined : stream.close();
-    const stream = openStream(sender, limits, stillAllowed, () => streams.delete(stream));
+    const check = async () => {
+      if (!(await isStillIn(app, asker))) stream.close();
+    };
+    const stream = openStream(sender, limits, check, () => streams.delete(stream));
     streams.add(stream);
     stream.send(request.headers.has("Last-Event-ID") ? "event: refetch\ndata: {}\n\n" : ": open\n\n");
     request.signal.addEventListener("abort", stream.close, { once: true });
-    return new Response(stream.body, {
-      headers: { "Content-Type": "text/event-stream", "X-Accel-Buffering": "no" },
-    });
+    return new Response(stream.body, { headers });
   });
   return () => {
     for (const stream of streams) stream.close();
   };
+}
+
+/** Whether a listener's session is open still. Asking is no use of it: a screen that was left open does not keep its
+ *  session from ending. */
+async function isStillIn(app: App, asker: Asker): Promise<boolean> {
+  if (asker.who !== "account") return asker.who === "thisMachine";
+  return (await app.store.sessions.find(asker.token, instantOf(app.doors))) !== undefined;
 }
 
 interface Stream {
@@ -84,7 +94,12 @@ function openStream(
   const send = (text: string): void => {
     if (controller === undefined) return;
     if ((controller.desiredSize ?? 0) < -mostWaiting) return close();
-    controller.enqueue(encoder.encode(text));
+    try {
+      controller.enqueue(encoder.encode(text));
+    } catch {
+      // A connection that broke just now must not fail the change that it was to be told of.
+      close();
+    }
   };
   const body = new ReadableStream<Uint8Array>(
     {
