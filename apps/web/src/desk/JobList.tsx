@@ -51,6 +51,8 @@ export function JobList() {
       {state === "refused" ? <p className="field-problem">{say("desk.listRefused")}</p> : null}
       {state === "whole" && total === 0 ? (
         <Nothing works={works} />
+      ) : state === "unreachable" && items.length === 0 ? (
+        <p className="list-empty">{say("desk.nothingKept")}</p>
       ) : (
         <>
           <div className="list-tools">

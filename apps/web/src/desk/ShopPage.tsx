@@ -10,13 +10,14 @@ import { Backup } from "./Backup.tsx";
 import { addressOf } from "./JobFiles.tsx";
 import { useTitle } from "./JobPage.tsx";
 import { Conflicts, KeepingState, KeptChoice, KeptText } from "./KeptField.tsx";
+import type { KeeperSource } from "./keeperSource.ts";
 import { Missing } from "./Missing.tsx";
 import { PriceFactors } from "./PriceFactors.tsx";
 import type { RecordKeeper } from "./recordKeeper.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { knowSettings } from "./shopSettings.ts";
 import { Tariff } from "./Tariff.tsx";
-import { type KeeperSource, shownField, useKeeper, useKept } from "./useKeeper.ts";
+import { shownField, useKeeper, useKept } from "./useKeeper.ts";
 
 /** Settings with their version among them, as keepers want it. */
 type FlatSettings = ShopSettings & { readonly version: number };

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { ask } from "../api/ask.ts";
 import { PasswordField } from "../doors/PasswordField.tsx";
 import { shortestPassword } from "../doors/signInWords.ts";
+import { forgetCopies } from "../keeping/forgetCopies.ts";
 import { askSession, knowSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { forgetDesk } from "./deskCache.ts";
@@ -27,7 +28,7 @@ export function You({ session }: { readonly session: Session | undefined }) {
       setProblem(refusalWords(answer, words));
       return;
     }
-    await forgetDesk();
+    await Promise.all([forgetDesk(), forgetCopies()]);
     location.hash = "#/jobs";
     knowSession(answer.value);
     await askSession();

@@ -1,7 +1,7 @@
 import { type Customer, type CustomerFields, type Job, type JobFields, routes } from "@tidewright/protocol";
 import { ask } from "../api/ask.ts";
+import type { KeeperSource } from "./keeperSource.ts";
 import { customers, jobs } from "./shopLists.ts";
-import type { KeeperSource } from "./useKeeper.ts";
 
 /** Where a job comes from and how it is kept. */
 export function jobSource(jobId: string): KeeperSource<Job, JobFields> {

@@ -1,12 +1,9 @@
+import type { KeeperSource } from "./keeperSource.ts";
 import { type KeeperOptions, recordKeeper } from "./recordKeeper.ts";
-import type { KeeperSource } from "./useKeeper.ts";
 
 type Drafts = NonNullable<KeeperOptions<never, never>["drafts"]>;
 // biome-ignore lint/suspicious/noExplicitAny: records of several kinds go the same way
-export type AnySource = KeeperSource<any, any>;
-
-/** Where the typing of a record waits on this device. */
-export const draftKey = (sourceKey: string): string => `tidewright.typed.${sourceKey}`;
+type AnySource = KeeperSource<any, any>;
 
 /** Sends what was typed into records whose pages are closed, such as without the server the day before. What somebody
  *  else changed meanwhile in the same field stays here and is shown when the page is opened.

@@ -22,7 +22,7 @@ async function askSettings(): Promise<void> {
 }
 
 /** What the shop says of itself, undefined until it is known; asked once, and again when somebody changes it. */
-export function useShopSettings(): KeptSettings | undefined {
+function useShopSettings(): KeptSettings | undefined {
   useEffect(() => {
     if (!asked) void askSettings();
     asked = true;

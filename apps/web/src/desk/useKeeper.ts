@@ -1,24 +1,8 @@
-import type { StoreChange } from "@tidewright/protocol";
 import { useEffect, useState } from "react";
-import type { Answered } from "../api/ask.ts";
 import { useStore } from "../state/store.ts";
+import { draftKey, type Item, type KeeperSource } from "./keeperSource.ts";
 import { type KeptRecord, type RecordKeeper, recordKeeper } from "./recordKeeper.ts";
-import { draftKey } from "./sendLeft.ts";
 import { heedDoor, onShopChange } from "./shopLists.ts";
-
-type Item = Readonly<Record<string, unknown>> & { readonly version: number };
-
-/** Where a record comes from, how it is kept, and which news concern it. */
-export interface KeeperSource<Record extends Item, Fields extends object> {
-  readonly key: string;
-  load(): Promise<Answered<Record>>;
-  save(change: Partial<Fields>, version: number, record: Record): Promise<Answered<Record>>;
-  concerns(change: StoreChange): boolean;
-  /** The record as this device knows it, for a time without the server. */
-  known?(): Record | undefined;
-  /** Told of what the server acknowledged. */
-  kept?(record: Record): void;
-}
 
 /** What a page has of its record: a keeper, or why there is none. */
 export interface LoadedKeeper<Record extends Item, Fields extends object> {

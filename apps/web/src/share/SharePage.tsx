@@ -6,6 +6,7 @@ import { ask } from "../api/ask.ts";
 import { FaultScreen } from "../bench/FaultScreen.tsx";
 import { changeSettings, type UnitSystem, useSettings } from "../state/settings.ts";
 import { useWords } from "../words/useWords.ts";
+import { tokenOf } from "./tokenOf.ts";
 
 // Who asks and until when is told at once; the drawing and the engine come after.
 const SharedSystem = lazy(async () => ({ default: (await import("./SharedSystem.tsx")).SharedSystem }));
@@ -166,12 +167,4 @@ function useLogo({ shop }: SharedDesign, token: string): string | undefined {
     };
   }, [shop.hasLogo, token]);
   return logo;
-}
-
-/** Returns the secret in a link's hash.
- *  Example: tokenOf("#abc")  ->  "abc" */
-export function tokenOf(hash: string): string {
-  const text = hash.replace(/^#\/?/, "");
-  // What no link of ours can be is not asked about.
-  return /^[\w-]{1,200}$/.test(text) ? text : "";
 }

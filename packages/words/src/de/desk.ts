@@ -35,6 +35,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.noJobs": "Noch keine Aufträge.",
   "desk.noJobsHint":
     "Beginnen Sie mit dem, was ein Kunde sagen kann, schicken Sie ihm einen Link zum Ausfüllen, oder sehen Sie sich einen erfundenen Auftrag an.",
+  "desk.nothingKept": "Aufträge kommen, sobald der Server antwortet. Ein Beispielauftrag geht auch ohne ihn.",
   "desk.allJobs": "Alle Aufträge",
   "desk.allCustomers": "Alle Kunden",
 

@@ -33,6 +33,7 @@ export const desk = {
   "desk.noJobs": "No jobs yet.",
   "desk.noJobsHint":
     "Begin with what a customer can tell you, send them a link to fill in, or look at a job that is made up.",
+  "desk.nothingKept": "Jobs come as soon as the server answers. A demonstration job works without it.",
   "desk.allJobs": "All jobs",
   "desk.allCustomers": "All customers",
 
