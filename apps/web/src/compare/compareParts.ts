@@ -2,6 +2,7 @@ import { type Design, type Difference, differencesBetween, type Part } from "@ti
 import type { Words } from "@tidewright/words";
 import { partForm } from "../document/partForm.ts";
 import { partName, pumpName } from "../document/partName.ts";
+import { letterOf } from "./letterOf.ts";
 
 /** One thing that differs in a part. */
 export interface DifferenceRow {
@@ -70,13 +71,6 @@ function samePlace(design: Design, path: string | undefined, rows: readonly Diff
 
 const partPath = (design: Design, path: string | undefined) =>
   path === undefined ? undefined : partForm(design, path)?.path;
-
-/** Returns the letter of the n-th mark: A to Z, then A2.
- *  Example: letterOf(27)  ->  "B2" */
-export function letterOf(place: number): string {
-  const round = Math.floor(place / 26);
-  return `${String.fromCharCode(65 + (place % 26))}${round === 0 ? "" : round + 1}`;
-}
 
 function fieldWords(form: ReturnType<typeof partForm>, path: string): string {
   if (form === undefined || path === form.path) return "";

@@ -41,8 +41,8 @@ export interface LocalCopies {
   /** Done once it is written; a copy is written whole or not at all. */
   write(copy: LocalCopy): Promise<void>;
   drop(key: string): Promise<void>;
-  /** Forgets everything that the server has too, such as when somebody signs out of a shared device. */
-  forgetSent(): Promise<void>;
+  /** Keys of the copies that the server has everything of. */
+  sent(): Promise<readonly string[]>;
 }
 
 let opened: Promise<LocalCopies> | undefined;
@@ -106,11 +106,11 @@ function inDatabase(database: IDBPDatabase<Schema>): LocalCopies {
       ]);
       if (row === undefined) return undefined;
       written.set(key, steps);
-      const { cursor, length: _length, at: _at, ...rest } = row;
-      return {
-        ...rest,
-        history: { past: steps.slice(0, cursor), present: row.outbox.present, future: steps.slice(cursor) },
-      };
+      const { cursor, length, at: _at, ...rest } = row;
+      const { present } = row.outbox;
+      // Steps that are not all there lead nowhere; the document itself is whole in any case.
+      if (steps.length !== length) return { ...rest, history: { past: [], present, future: [] } };
+      return { ...rest, history: { past: steps.slice(0, cursor), present, future: steps.slice(cursor) } };
     },
     async write({ history, ...copy }) {
       const timeline = timelineOf(history);
@@ -128,9 +128,9 @@ function inDatabase(database: IDBPDatabase<Schema>): LocalCopies {
       written.set(copy.key, timeline);
     },
     drop,
-    async forgetSent() {
+    async sent() {
       const rows = await database.getAll("copies");
-      for (const row of rows) if (!isUnsent(row)) await drop(row.key);
+      return rows.filter((row) => !isUnsent(row)).map(({ key }) => key);
     },
   };
 }
@@ -144,6 +144,6 @@ function nowhere(): LocalCopies {
     read: async () => undefined,
     write: async () => {},
     drop: async () => {},
-    forgetSent: async () => {},
+    sent: async () => [],
   };
 }

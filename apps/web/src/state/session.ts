@@ -15,11 +15,6 @@ export function useSession(): SessionState {
   return useStore(store, (state) => state);
 }
 
-/** What is known of who works here, for what is no component. */
-export function presentSession(): SessionState {
-  return store.get();
-}
-
 /** Takes over what the server said, such as after signing in. */
 export function knowSession(session: Session): void {
   store.patch({ session, unreachable: false });
