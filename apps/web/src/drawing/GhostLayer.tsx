@@ -6,6 +6,7 @@ import {
   type Point,
   previewRun,
   type RoutingRun,
+  runPartAt,
   type Scene,
   type SheetState,
   symbolStrokes,
@@ -61,13 +62,18 @@ function PartGhost({ state, view }: { readonly state: InsertingPart; readonly vi
 /** Parts that a line can begin at, besides the water itself. */
 const beginnings = /^\/(overflow\/box|sump\/chambers\/\d+|loops\/\d+\/pumps\/\d+|display)$/;
 
+const isEnd = (design: Design, path: string): boolean => {
+  const kind = runPartAt(design, path)?.part.kind;
+  return kind === "tee" || kind === "outlet";
+};
+
 function LineGhost({ state, design, scene, view }: { readonly state: RoutingRun } & Omit<Props, "state">) {
   const { from, to, at } = state;
   if (from === undefined)
     return (
       <g className="tw-ghost" aria-hidden="true">
         {scene.parts
-          .filter(({ path, name }) => beginnings.test(path) || name === "tee" || path.endsWith("outlet"))
+          .filter(({ path }) => beginnings.test(path) || isEnd(design, path))
           .map(({ path, anchor }) => {
             const point = view.toScreen(anchor);
             return <circle key={path} cx={point.x} cy={point.y} r={6.5} className="tw-port" />;

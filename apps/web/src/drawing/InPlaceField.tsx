@@ -1,6 +1,7 @@
 import { type Design, valueAt } from "@tidewright/design";
 import { type MainQuantity, mainQuantity, type PlacedLabel, type Point, type View } from "@tidewright/editor";
 import type { Quantity } from "@tidewright/units";
+import type { Words } from "@tidewright/words";
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { readNumber } from "../fields/TypedField.tsx";
 import { readQuantity, typedText } from "../format/quantityText.ts";
@@ -48,7 +49,7 @@ export function InPlaceField(props: Props): ReactNode {
       const why = hands.edit([{ op: "remove", path: quantity.path }], { label: label_, done: true });
       return why && `${why.message}; ${why.fix}`;
     }
-    const reading = read(text, value, quantity, format);
+    const reading = read(text, value, quantity, format, say);
     if (!reading.ok) return reading.problem;
     const why = hands.edit([{ op: "set", path: quantity.path, value: reading.value }], { label: label_, done: true });
     return why && `${why.message}; ${why.fix}`;
@@ -112,14 +113,20 @@ function shown(value: unknown, { kind, dimension }: MainQuantity): string {
   return String(value ?? 1);
 }
 
-function read(text: string, value: unknown, { kind, dimension }: MainQuantity, format: ScreenFormat) {
+function read(
+  text: string,
+  value: unknown,
+  { kind, dimension }: MainQuantity,
+  format: ScreenFormat,
+  say: Words["say"],
+) {
   if (kind === "quantity") {
     const reading = readQuantity(text, dimension, (value as Quantity | undefined)?.unit ?? format.unitOf(dimension));
     return reading.ok ? ({ ok: true, value: reading.quantity } as const) : reading;
   }
   if (kind === "share") {
-    const reading = readNumber(text.replace("%", ""), "give per cent from 0 to 100");
+    const reading = readNumber(text.replace("%", ""), say("fields.perCent"), say);
     return reading.ok ? ({ ok: true, value: reading.value / 100 } as const) : reading;
   }
-  return readNumber(text, "give a whole number");
+  return readNumber(text, say("fields.digitsOnly"), say);
 }

@@ -151,13 +151,15 @@ export function duplicatePart(design: Design, path: string): Outcome {
   if (/^\/loops\/\d+\/pumps\/\d+$/.test(path)) return addPump(design, path);
   const list = /^\/(drains|tankPumps)\/(\d+)$/.exec(path);
   if (list === null) return refused("drawing.why.cannotDouble");
-  const entries = valueAt(design, `/${list[1]}`) as readonly (Drain | { name?: string })[];
+  const entries = valueAt(design, `/${list[1]}`) as readonly (Drain | { name?: string })[] | undefined;
   const place = Number(list[2]) + 1;
-  const copy = { ...entries[place - 1]! };
+  const entry = entries?.[place - 1];
+  if (entry === undefined) return refused("drawing.why.nothingHere");
+  const copy = { ...entry };
   if (copy.name !== undefined)
     copy.name = freeName(
       copy.name,
-      entries.map(({ name }) => name ?? ""),
+      entries!.map(({ name }) => name ?? ""),
     );
   return {
     ok: true,

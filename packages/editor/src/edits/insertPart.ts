@@ -76,9 +76,19 @@ function insertTee(design: Design, there: RunPart, spot: RunSpot): Outcome {
   const series = seriesAround(design, base, index);
   const branch = newBranch(design, there, series, spot.at);
   if (part.kind === "tee") return addBranch(there, branch);
-  // A tee takes its size from a pipe before it, so at the very beginning of a line some pipe stays there.
-  const first =
-    part.kind === "pipe" && teeAbove(base) === undefined && !run.slice(0, index).some(({ kind }) => kind === "pipe");
+  // A tee takes its size from a pipe before it, so at the very beginning of a line it goes behind some of its first pipe.
+  const sized = (to: number) => teeAbove(base) !== undefined || run.slice(0, to).some(({ kind }) => kind === "pipe");
+  const first = !sized(index);
+  if (first && part.kind !== "pipe") {
+    const pipe = run.findIndex(({ kind }, i) => i > index && kind === "pipe");
+    const behind = pipe < 0 ? undefined : runPartAt(design, `${base}/${pipe}`);
+    if (behind === undefined) return refused("drawing.why.noRunHere");
+    return insertTee(design, behind, {
+      path: behind.path,
+      share: 0.2,
+      ...(spot.at === undefined ? {} : { at: spot.at }),
+    });
+  }
   const share = first ? Math.max(0.2, spot.share) : spot.share;
   const pieces = part.kind === "pipe" ? splitPipe(part, share) : undefined;
   const before: Part[] = run.slice(0, index);
