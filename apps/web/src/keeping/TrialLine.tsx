@@ -1,34 +1,30 @@
 import { routes } from "@tidewright/protocol";
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { ask } from "../api/ask.ts";
 import { designAddress } from "../state/address.ts";
 import { presentDesign, say as sayOnBench, useBench } from "../state/bench.ts";
-import { askSession, mayWork, useSession } from "../state/session.ts";
+import { mayWork, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { newId } from "./newId.ts";
 import { reasonOf } from "./reasonOf.ts";
 
-/** On a trial nothing is kept: it says so, and offers to make a job of it where there is a server that would keep it. */
+/** On a trial nothing is kept: it says so, and offers to make a job of it. The server is asked no sooner than that. */
 export function TrialLine() {
   const { say } = useWords();
   const changed = useBench((state) => state.history.present !== state.savedDesign);
   const { session } = useSession();
   const [busy, setBusy] = useState(false);
-  useEffect(() => {
-    if (changed && session === undefined) void askSession();
-  }, [changed, session]);
   const keep = async () => {
     setBusy(true);
     const why = await keepAsJob();
     setBusy(false);
     if (why !== undefined) sayOnBench(say("keeping.tryKeepFailed", { why }));
   };
-  const offered = changed && session !== undefined && session.who !== "nobody" && mayWork(session);
   if (!changed) return null;
   return (
     <p className="keeping" data-tone="well">
       <span className="unsaved">{say("keeping.notSaved")}</span>
-      {offered ? (
+      {mayWork(session) ? (
         <button type="button" className="keeping-help" disabled={busy} onClick={keep}>
           {say("keeping.tryKeep")}
         </button>
