@@ -174,6 +174,48 @@ describe.skipIf(maySkipBrowserTests())("the desk of a shop", () => {
     await context.close();
   });
 
+  it("makes a job of a design file, and lists all that is wrong in one it cannot read", async () => {
+    const { page, context } = await shop.open("#/jobs");
+    await page.waitForSelector(".rows .row");
+    const input = page.locator(".list-actions input[type=file]");
+    const file = (name: string, document: unknown) => ({
+      name,
+      mimeType: "application/json",
+      buffer: Buffer.from(JSON.stringify(document)),
+    });
+    await input.setInputFiles(
+      file("broken.json", { ...example, display: { ...example.display, length: "long", width: 3 } }),
+    );
+    await page.waitForSelector(".problem-list li:nth-child(2)");
+    expect(await page.textContent(".problem-list")).toMatch(/\/display\/length.*\/display\/width/s);
+    await page.keyboard.press("Escape");
+    await input.setInputFiles(file("corridor.json", { ...example, name: "Corridor of the school" }));
+    await page.waitForSelector(".design-open:has-text('Corridor of the school')");
+    expect(await page.inputValue(".title-name input")).toBe("Corridor of the school");
+    await context.close();
+  });
+
+  it("keeps what the shop says of itself, with a logo, and hands everything out as one file", async () => {
+    const { page, context } = await shop.open("#/shop");
+    await page.fill("[autocomplete=street-address]", "14 Quay Lane");
+    await page.setInputFiles(".logo-field input[type=file]", {
+      name: "logo.png",
+      mimeType: "image/png",
+      buffer: picture,
+    });
+    await page.waitForSelector("img.shop-logo");
+    await page.waitForSelector(".keeping-state[data-state=kept]");
+    const { settings } = await shop.api<{ settings: { address: string; logoFileId: string } }>("GET", "api/settings");
+    expect(settings).toMatchObject({ address: "14 Quay Lane", logoFileId: expect.any(String) });
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.click("button:text-is('Save a backup')"),
+    ]);
+    expect(download.suggestedFilename()).toMatch(/\.backup$/);
+    expect(readFileSync(await download.path()).length).toBeGreaterThan(10_000);
+    await context.close();
+  });
+
   it("makes a link that a customer can open in a clean profile, and closes it", async () => {
     const { jobId } = await shop.makeDesign(example, "For the customer");
     const { page, context } = await shop.open(`#/jobs/${jobId}`);
