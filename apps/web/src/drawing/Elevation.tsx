@@ -154,6 +154,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   useLayoutEffect(() => know({ design, scene, view, whole, handles, selection }));
   const pointers = usePointers(frame, sheet);
   useFocus(frame, sheet, scene);
+  const picture = useRef<SVGSVGElement>(null);
+  const handFull = state.kind === "InsertingPart" || state.kind === "RoutingRun";
+  useEffect(() => {
+    // What has been chosen from a tool is put down with the keyboard on the sheet: Escape, Enter and Tab belong there.
+    if (handFull && !picture.current?.contains(document.activeElement)) picture.current?.focus({ preventScroll: true });
+  }, [handFull]);
   const select = useCallback((path: string | undefined) => hands?.select(path), [hands]);
   const held = scene.parts.find((part) => part.path === selection);
   const heldLabel = labels.find((label) => label.path === selection);
@@ -163,23 +169,25 @@ export function Elevation(props: ElevationProps): ReactNode {
     [scene, assessment, flow, dragging],
   );
   const keepOut = useMemo(() => [...labels.map(({ rect }) => rect), ...flagRects(flags)], [labels, flags]);
-  const busy = state.kind === "InsertingPart" || state.kind === "RoutingRun";
 
   return (
     <div ref={frame} className="tw-elevation" data-state={state.kind}>
       <svg
+        ref={picture}
         width={view.width}
         height={view.height}
         viewBox={`0 0 ${view.width} ${view.height}`}
         role="group"
         aria-label={words.say("elevation.label", { design: design.name })}
+        // A click leaves the keyboard with the sheet, so that Delete and Space mean the part and the paper under the hand.
+        tabIndex={-1}
         {...pointers}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey) return;
           if (send(keyOf(event, "key"))) event.preventDefault();
         }}
         onKeyUp={(event) => send(keyOf(event, "keyUp"))}
-        className={pictureClass(dragging !== undefined, busy, state.kind === "PanningSheet")}
+        className={pictureClass(dragging !== undefined, handFull, state.kind === "PanningSheet")}
       >
         <Hatches id={id} scene={scene} view={view} />
         <clipPath id={`${id}-sheet`}>
@@ -200,7 +208,7 @@ export function Elevation(props: ElevationProps): ReactNode {
       <SheetTools sheet={sheet} editable={hands !== undefined} narrow={width < 700} flow={flow} onFlow={showFlow} />
       {flow && !still && !dragging ? <FlowCanvas lines={water} view={view} keepOut={keepOut} /> : null}
       <Palette sheet={sheet} narrow={width < 700} />
-      <SheetPrompt sheet={sheet} design={busy ? design : undefined} />
+      <SheetPrompt sheet={sheet} design={handFull ? design : undefined} />
       {hands && held && state.kind === "TypingQuantity" ? (
         <InPlaceField
           key={state.path}
@@ -216,7 +224,7 @@ export function Elevation(props: ElevationProps): ReactNode {
           }}
         />
       ) : null}
-      {hands && held && !still && !busy && showsBar(state.kind) ? (
+      {hands && held && !still && !handFull && showsBar(state.kind) ? (
         <ContextBar
           design={design}
           path={held.path}
@@ -235,8 +243,8 @@ export function Elevation(props: ElevationProps): ReactNode {
 
 const showsBar = (kind: string): boolean => kind === "Idle" || kind === "PointingPart" || kind === "NudgingHandle";
 
-const pictureClass = (dragging: boolean, busy: boolean, panning: boolean): string =>
-  ["tw-picture", dragging || panning ? "tw-dragging" : "", busy ? "tw-busy" : ""].filter(Boolean).join(" ");
+const pictureClass = (dragging: boolean, handFull: boolean, panning: boolean): string =>
+  ["tw-picture", dragging || panning ? "tw-dragging" : "", handFull ? "tw-handFull" : ""].filter(Boolean).join(" ");
 
 const ruledPath = ({ from, to }: RuledLine, view: View): string => {
   const [a, b] = [view.toScreen(from), view.toScreen(to)];
