@@ -7,6 +7,7 @@ import { useSession } from "../state/session.ts";
 import { changeSettings, type Theme, type UnitSystem, useSettings } from "../state/settings.ts";
 import { useWords } from "../words/useWords.ts";
 import { Backup } from "./Backup.tsx";
+import { Currency } from "./Currency.tsx";
 import { addressOf } from "./JobFiles.tsx";
 import { useTitle } from "./JobPage.tsx";
 import { Conflicts, KeepingState, KeptChoice, KeptText } from "./KeptField.tsx";
@@ -176,15 +177,10 @@ function ShopSheet({ keeper, readOnly }: { readonly keeper: Keeper; readonly rea
       <section className="desk-block">
         <h2>{say("desk.money")}</h2>
         <div className="field-list field-columns">
-          <KeptText
-            label={say("desk.setting.currency")}
-            hint={say("desk.currencyHint")}
-            value={shownField(kept, "currency")}
-            most={10}
+          <Currency
+            settings={{ currency: shownField(kept, "currency"), tariff: shownField(kept, "tariff") }}
             readOnly={readOnly}
-            problem={shownField(kept, "currency").trim() === "" ? say("desk.currencyMissing") : undefined}
-            onChange={(currency) => keeper.change({ currency: currency.toUpperCase() })}
-            onLeave={leave}
+            onCurrency={(change) => keeper.change(change)}
           />
           <Tariff
             tariff={shownField(kept, "tariff")}
