@@ -5,7 +5,7 @@ import { Sheet } from "../bench/Sheet.tsx";
 import { useWords } from "../words/useWords.ts";
 import { customerHash } from "./deskAddress.ts";
 import { KeptText } from "./KeptField.tsx";
-import { foldedOnce, matchWords } from "./matchWords.ts";
+import { folded, foldedOnce, matchWords } from "./matchWords.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { customers, useCustomers } from "./shopLists.ts";
 
@@ -73,6 +73,12 @@ function Choosing({ present, onChoose }: ChoosingProps) {
     const name = search.trim();
     if (name === "") {
       setProblem(say("desk.customerNameMissing"));
+      return;
+    }
+    // Enter after the whole name of somebody known means them, not a second one of the same name.
+    const known = items.find((customer) => folded(customer.name) === folded(name));
+    if (known !== undefined && contact.trim() === "") {
+      onChoose(known.id);
       return;
     }
     const answer = await ask(routes.createCustomer, { body: { name, contact } });

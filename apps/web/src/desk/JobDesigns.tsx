@@ -7,6 +7,7 @@ import { useWords } from "../words/useWords.ts";
 import { authorWords } from "./authorWords.ts";
 import { KeptChoice } from "./KeptField.tsx";
 import { NameForm } from "./NameForm.tsx";
+import { namedVersions } from "./namedVersions.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { useAsked } from "./useAsked.ts";
 import { whenWords } from "./whenWords.ts";
@@ -126,11 +127,11 @@ function VersionList({ head, readOnly, onChanged }: Omit<RowProps, "heads">) {
   const { say } = words;
   const { value, failed, again } = useAsked(
     `${head.id} ${head.revision}`,
-    () => ask(routes.revisions, { params: { designId: head.id }, query: { limit: 500 } }),
+    () => namedVersions(head.id),
     (change) => change.kind === "design" && change.id === head.id,
   );
   const [said, setSaid] = useState("");
-  const named = (value?.items ?? []).filter(({ name }) => name !== null);
+  const named = value ?? [];
   const nameIt = async (name: string) => {
     const answer = await ask(routes.nameRevision, {
       params: { designId: head.id, number: String(head.revision) },
