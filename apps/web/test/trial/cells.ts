@@ -20,15 +20,22 @@ export function cellsOf(document: object): Cells {
 }
 
 function fill(cells: Map<string, string>, path: string, value: unknown): void {
-  if (Array.isArray(value) && value.every(isThing)) {
+  if (isList(value)) {
     let place = 0;
-    for (const entry of value) {
-      const note = String(entry["note"] ?? "");
-      const mark = entry["id"] ?? entry["name"] ?? (note.startsWith(inserted) ? note : undefined);
-      fill(cells, `${path}/${mark ?? place++}`, entry);
-    }
+    for (const entry of value) fill(cells, `${path}/${markOf(entry) ?? place++}`, entry);
   } else if (isThing(value)) for (const [key, inner] of Object.entries(value)) fill(cells, `${path}/${key}`, inner);
   else cells.set(path, JSON.stringify(value));
+}
+
+/** A list of parts, or of such lists as the branches of a tee are; a list of plain values and quantities is one value. */
+function isList(value: unknown): value is readonly unknown[] {
+  return Array.isArray(value) && value.length > 0 && value.every((entry) => isThing(entry) || isList(entry));
+}
+
+function markOf(entry: unknown): unknown {
+  if (!isThing(entry)) return undefined;
+  const note = String(entry["note"] ?? "");
+  return entry["id"] ?? entry["name"] ?? (note.startsWith(inserted) ? note : undefined);
 }
 
 /** A part or a group of fields; a quantity is one value. */
