@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { Page } from "playwright-core";
+import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
@@ -63,9 +63,10 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     await context.close();
   });
 
-  it("shows what a second screen changes within a second or so, and joins edits of different parts", async () => {
+  it("shows what a second window of the same browser changes within a second or so, and joins edits of different parts", async () => {
     const { designId } = await shop.makeDesign(example);
-    const [one, two] = [await opened(shop, designId), await opened(shop, designId)];
+    const one = await opened(shop, designId);
+    const two = await opened(shop, designId, one.context);
     await type(one.page, "Display", "/display/standHeight", "905 mm");
     await type(two.page, "Display", "/display/length", "1480 mm");
     for (const { page } of [one, two]) {
@@ -84,7 +85,6 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     await holds(two.page, "/display/standHeight", /^895\s?mm$/u);
     expect(await value(two.page, "Display", "/display/length")).not.toMatch(/^1480\s?mm$/u);
     await one.context.close();
-    await two.context.close();
   });
 
   it("keeps the later work apart as a variant where both changed the same, and says so", async () => {
@@ -141,8 +141,8 @@ interface Latest {
   readonly latest: { readonly number: number; readonly at: string; readonly document: typeof example };
 }
 
-async function opened(shop: ServedShop, designId: string) {
-  const shown = await shop.open(`?design=${designId}`);
+async function opened(shop: ServedShop, designId: string, context?: BrowserContext) {
+  const shown = await shop.open(`?design=${designId}`, context);
   await shown.page.waitForSelector("[data-figure=flow]");
   return shown;
 }
