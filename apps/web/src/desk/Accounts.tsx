@@ -127,7 +127,7 @@ function NewAccount({ onDone }: { readonly onDone: () => Promise<void> }) {
         void create();
       }}
     >
-      <KeptText label={say("doors.name")} value={name} autoComplete="off" onChange={setName} />
+      <KeptText begin label={say("doors.name")} value={name} autoComplete="off" onChange={setName} />
       <KeptChoice label={say("desk.role")} value={role} onChange={(value) => setRole(value as AccountRole)}>
         {accountRoles.map((each) => (
           <option key={each} value={each}>

@@ -3,6 +3,7 @@ import { useId, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
 import { useWords } from "../words/useWords.ts";
+import { beginHere } from "./beginHere.ts";
 import { customerHash } from "./deskAddress.ts";
 import { KeptText } from "./KeptField.tsx";
 import { folded, foldedOnce, matchWords } from "./matchWords.ts";
@@ -105,9 +106,7 @@ function Choosing({ present, onChoose }: ChoosingProps) {
           autoComplete="off"
           maxLength={200}
           value={search}
-          // The sheet has this one purpose.
-          // biome-ignore lint/a11y/noAutofocus: a dialog that was asked for begins in its first field
-          autoFocus
+          ref={beginHere}
           onChange={(event) => {
             setSearch(event.target.value);
             setProblem(undefined);

@@ -103,6 +103,7 @@ function Removing({ job }: { readonly job: Job }) {
     >
       <p className="caution">{say("desk.removeJobExplain")}</p>
       <KeptText
+        begin
         label={say("desk.typeTheName", { name: job.name })}
         value={typed}
         problem={problem}

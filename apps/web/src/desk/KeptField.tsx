@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useLayoutEffect, useRef } from "react";
 import { useWords } from "../words/useWords.ts";
+import { beginHere } from "./beginHere.ts";
 import type { KeptRecord } from "./recordKeeper.ts";
 import { problemWords } from "./refusalWords.ts";
 
@@ -15,7 +16,8 @@ interface TextProps {
   readonly hint?: string | undefined;
   readonly autoComplete?: string;
   readonly className?: string;
-  readonly type?: "text" | "email";
+  /** Whether a sheet that opens around it begins here. */
+  readonly begin?: boolean;
 }
 
 /** A line or some lines of text that keep themselves; lines grow with what is typed. */
@@ -49,7 +51,8 @@ export function KeptText(props: TextProps) {
         <input
           {...shared}
           className="text-input"
-          type={props.type ?? "text"}
+          type="text"
+          ref={props.begin ? beginHere : undefined}
           onChange={(event) => onChange(event.target.value)}
         />
       ) : (

@@ -36,6 +36,7 @@ export function NameForm({ label, initial, done, onDone }: Props) {
       }}
     >
       <KeptText
+        begin
         label={label}
         value={name}
         problem={problem}

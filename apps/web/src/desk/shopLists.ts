@@ -39,40 +39,27 @@ export function onShopChange(listener: Listener): () => void {
   return () => listeners.delete(listener);
 }
 
+/** Time in which the line to the server opens for the first time [ms]. */
+const settleTime = 3000;
+
 /** Loads the lists and keeps them current with what others do; returns how to stop. */
 export function watchShop(): () => void {
   void jobs.refresh();
   void customers.refresh();
   const stopLists = onShopChange(heard);
-  const stream = new EventSource("api/events");
-  let lost = false;
-  stream.addEventListener("open", () => {
-    if (lost) for (const listener of listeners) listener("everything");
-    lost = false;
-  });
-  stream.addEventListener("error", () => {
-    lost = true;
-  });
-  stream.addEventListener("change", (event) => {
-    const change = readChange(event.data);
-    if (change !== undefined) for (const listener of listeners) listener(change);
+  const began = Date.now();
+  // All windows of a browser share one line to the server. That it stands at the beginning is no news.
+  const stopLine = onChange((told) => {
+    if (told.kind !== "lineBack") for (const listener of listeners) listener(told);
+    else if (Date.now() - began > settleTime) for (const listener of listeners) listener("everything");
   });
   const back = () => heard("everything");
   addEventListener("online", back);
   return () => {
     stopLists();
-    stream.close();
+    stopLine();
     removeEventListener("online", back);
   };
-}
-
-function readChange(text: unknown): StoreChange | undefined {
-  try {
-    const read = storeChange.safeParse(JSON.parse(String(text)));
-    return read.success ? read.data : undefined;
-  } catch {
-    return undefined;
-  }
 }
 
 let again: ReturnType<typeof setTimeout> | undefined;
