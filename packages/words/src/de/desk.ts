@@ -264,7 +264,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.unitFree": "wie der Bildschirm",
   "desk.unitOf.length": "Längen",
   "desk.unitOf.volume": "Volumen",
-  "desk.unitOf.flow": "Durchfluss",
+  "desk.unitOf.flow": "Förderstrom",
   "desk.unitOf.head": "Förderhöhe",
   "desk.unitOf.temperature": "Temperatur",
   "desk.backup": "Sicherung",

@@ -93,11 +93,11 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.why.endsInPlace":
     "Eine Leitung endet im Becken oder in einer Kammer des Technikbeckens; ziehen Sie sie dorthin.",
   "drawing.why.noBeginning":
-    "Hier kann keine Leitung beginnen; beginnen Sie an einer Kammer, am Becken, am Überlaufschacht, an einer Pumpe, einem T-Stück, einem Auslauf oder einer Druckleitung.",
+    "Hier kann keine Leitung beginnen; beginnen Sie an einer Kammer, am Becken, am Ablaufschacht, an einer Pumpe, einem T-Stück, einem Auslauf oder einer Druckleitung.",
   "drawing.why.boxGoesDown":
-    "Aus dem Überlaufschacht läuft Wasser nur hinunter: Ziehen Sie die Leitung in eine Kammer des Technikbeckens.",
+    "Aus dem Ablaufschacht läuft Wasser nur hinunter: Ziehen Sie die Leitung in eine Kammer des Technikbeckens.",
   "drawing.why.boxTakesWeir":
-    "Der Überlaufschacht bekommt sein Wasser über die Kante; ziehen Sie die Leitung ins Becken.",
+    "Der Ablaufschacht bekommt sein Wasser über die Kante; ziehen Sie die Leitung ins Becken.",
   "drawing.why.displayDrains":
     "Das Becken gibt sein Wasser über die Kante ab; ziehen Sie den Ablauf vom Schacht aus oder einen geschlossenen Kreis zurück ins Becken.",
   "drawing.why.noEdit": "Hier gibt es nichts einzutippen; die Auswahl steht im Blatt neben der Zeichnung.",
@@ -123,7 +123,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.prompt.routeTo": "Von {from}: Ende wählen.",
   "drawing.prompt.stop": "Beenden",
   "drawing.place.display": "Becken",
-  "drawing.place.overflowBox": "Überlaufschacht",
+  "drawing.place.overflowBox": "Ablaufschacht",
   "drawing.place.chamber": "Kammer {name}",
   "drawing.place.line": "dieser Leitung",
   "drawing.flow.scale": "Wandernde Marken, mit 1/{slow} der Wassergeschwindigkeit",
@@ -160,7 +160,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.table.name": "Tabelle der Teile",
   "drawing.table.part": "Teil",
   "drawing.table.built": "Ausführung",
-  "drawing.table.flow": "Durchfluss",
+  "drawing.table.flow": "Fluss",
   "drawing.table.speed": "Geschwindigkeit",
   "drawing.table.lost": "Druckverlust",
   "drawing.quantity.rating": "Absicherung",

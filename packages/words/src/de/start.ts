@@ -26,8 +26,8 @@ export const start: Record<keyof typeof english, string> = {
   "start.holes.count": "Löcher für Abläufe",
   "start.holes.diameter": "Durchmesser der Löcher im Glas",
   "start.drains": "Abläufe",
-  "start.drains.three": "Drei: gedrosselter Siphon, offener Kanal, trockener Notablauf",
-  "start.drains.two": "Zwei: belüftetes Standrohr, trockener Notablauf",
+  "start.drains.three": "Drei: gedrosselter Siphon, offener Ablauf, trockener Notüberlauf",
+  "start.drains.two": "Zwei: belüftetes Standrohr, trockener Notüberlauf",
   "start.drains.one": "Ein belüftetes Standrohr",
   "start.standHeight": "Beckenboden über dem Boden des Technikbeckens",
   "start.standHeight.hint": "Steht das Technikbecken im Keller: bis ganz hinunter",
@@ -109,8 +109,8 @@ export const start: Record<keyof typeof english, string> = {
   "start.item.weirLength": "Länge der Überlaufkante",
   "start.item.crest": "Höhe der Überlaufkante",
   "start.item.teeth": "Höhe der Zähne",
-  "start.item.boxLength": "Überlaufschacht, Länge",
-  "start.item.boxWidth": "Überlaufschacht, vorn bis hinten",
+  "start.item.boxLength": "Ablaufschacht, Länge",
+  "start.item.boxWidth": "Ablaufschacht, vorn bis hinten",
   "start.item.siphonSize": "Rohr des Siphons",
   "start.item.siphonShare": "Anteil durch den Siphon",
   "start.item.siphonInlet": "Einlauf des Siphons",
@@ -118,8 +118,8 @@ export const start: Record<keyof typeof english, string> = {
   "start.item.openChannelInlet": "Einlauf des offenen Kanals",
   "start.item.ventedSize": "Rohr des Standrohrs",
   "start.item.ventedInlet": "Rand des Standrohrs",
-  "start.item.emergencySize": "Rohr des Notablaufs",
-  "start.item.emergencyInlet": "Rand des Notablaufs",
+  "start.item.emergencySize": "Rohr des Notüberlaufs",
+  "start.item.emergencyInlet": "Rand des Notüberlaufs",
   "start.item.holePipe": "Rohr im vorhandenen Loch",
   "start.item.chamberLength":
     "Länge einer Kammer ({name, select, drain {Abläufe} skimmer {Abschäumer} other {Rückförderung}})",
@@ -207,7 +207,7 @@ export const start: Record<keyof typeof english, string> = {
     "Damit es leise bleibt, wird der Strom bei höchstens {most} gehalten, im unteren Teil des Wunsches ({low} bis {high}).",
   "start.note.drainLoud":
     "Den Ablauf wird man hören: leise ist er nur bis {quiet}. Drei Abläufe sind bei diesem Strom leise.",
-  "start.note.emergencySmall": "Der Notablauf trägt bei vollem Schacht {carries}, und es können {flow} kommen.",
+  "start.note.emergencySmall": "Der Notüberlauf trägt bei vollem Schacht {carries}, und es können {flow} kommen.",
   "start.note.sumpSmall":
     "Das Technikbecken ist zu klein: bei Stromausfall laufen {falls} zurück, Platz ist für {room}.",
   "start.note.sumpBeside":
