@@ -1,5 +1,6 @@
-import { type Customer, type Job, routes, type StoreChange, storeChange } from "@tidewright/protocol";
+import { type Customer, type Job, routes, type StoreChange } from "@tidewright/protocol";
 import { type Answered, ask } from "../api/ask.ts";
+import { onChange } from "../keeping/changes.ts";
 import { signedOut } from "../state/session.ts";
 import { useStore } from "../state/store.ts";
 import { deskCache } from "./deskCache.ts";
