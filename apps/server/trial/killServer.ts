@@ -98,7 +98,7 @@ async function setUp(address: string): Promise<{ job: Job; clients: Client[] }> 
 async function writeAndDie(address: string, server: StartedServer, clients: readonly Client[]): Promise<void> {
   let killing: Promise<void> | undefined;
   const first = (): void => {
-    killing ??= pause(Math.random() * 400).then(() => server.kill());
+    killing ??= pause(Math.random() * 1000).then(() => server.kill());
   };
   const writings = await Promise.allSettled(clients.map((client) => client.write(address, first)));
   await killing;
