@@ -19,6 +19,7 @@ import { placeChoices } from "../document/choices.ts";
 import { partTree } from "../document/partTree.ts";
 import { drawBetween, perform } from "../drawing/perform.ts";
 import { edit, presentDesign, rankLoop, select, show } from "../state/bench.ts";
+import { problemWords } from "../words/problemWords.ts";
 import { useWords } from "../words/useWords.ts";
 
 /** Says why something was not done. */
@@ -128,7 +129,7 @@ function Mover(props: {
         const problem = edit([{ op: "move", from: `${list.base}/${list.place}`, path: `${list.base}/${to}` }], {
           label: say("drawing.step.move", { what: title }),
         });
-        tell(problem && say("drawing.why.notSound", { problem: problem.message, fix: problem.fix }));
+        tell(problem && say("drawing.why.notSound", problemWords(problem)));
         if (problem === undefined) select(`${list.base}/${to}`);
       }}
     >

@@ -16,6 +16,7 @@ import { fieldsOfPart, partForm } from "../document/partForm.ts";
 import { perform } from "../drawing/perform.ts";
 import { PartField } from "../fields/PartField.tsx";
 import { edit, presentDesign, select } from "../state/bench.ts";
+import { problemWords } from "../words/problemWords.ts";
 import { useWords, words } from "../words/useWords.ts";
 
 interface Props {
@@ -165,7 +166,7 @@ function RunAdder({ list, entries, selected, tell }: AdderProps) {
       edit([{ op: "set", path: list, value: [part] }], {
         label: say("drawing.step.insert", { part: say(choiceLooks[choice].name) }),
       });
-    return problem && say("drawing.why.notSound", { problem: problem.message, fix: problem.fix });
+    return problem && say("drawing.why.notSound", problemWords(problem));
   };
   return (
     <label className="adder">

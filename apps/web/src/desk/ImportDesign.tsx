@@ -1,4 +1,5 @@
 import { routes } from "@tidewright/protocol";
+import { sayAgain } from "@tidewright/words";
 import { useRef, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
@@ -58,8 +59,8 @@ export function ImportDesign() {
           {refused?.problems.map((problem) => (
             <li key={`${problem.path} ${problem.message}`}>
               <code className="problem-path">{problem.path === "" ? say("desk.wholeFile") : problem.path}</code>
-              <p>{problem.message}</p>
-              <p className="problem-fix">{problem.fix}</p>
+              <p>{sayAgain(problem.message, words)}</p>
+              <p className="problem-fix">{sayAgain(problem.fix, words)}</p>
             </li>
           ))}
         </ol>

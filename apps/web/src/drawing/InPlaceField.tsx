@@ -3,6 +3,7 @@ import { type MainQuantity, mainQuantity, type PlacedLabel, type Point, type Vie
 import type { Quantity } from "@tidewright/units";
 import type { Words } from "@tidewright/words";
 import { type ReactNode, useEffect, useRef, useState } from "react";
+import { sentence } from "../fields/setField.ts";
 import { readNumber } from "../fields/TypedField.tsx";
 import { readQuantity, typedText } from "../format/quantityText.ts";
 import type { ScreenFormat } from "../format/screenFormat.ts";
@@ -25,11 +26,12 @@ interface Props {
  *  told right here. */
 export function InPlaceField(props: Props): ReactNode {
   const { design, path, label, anchor, view, hands, onClose } = props;
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const format = useFormat();
   const quantity = mainQuantity(design, path);
   const value = quantity && valueAt(design, quantity.path);
-  const [text, setText] = useState(() => (quantity ? shown(value, quantity) : ""));
+  const [text, setText] = useState(() => (quantity ? shown(value, quantity, format) : ""));
   const [problem, setProblem] = useState<string>();
   const input = useRef<HTMLInputElement>(null);
   const closed = useRef(false);
@@ -42,17 +44,17 @@ export function InPlaceField(props: Props): ReactNode {
   };
   /** Returns why the text cannot be taken. */
   const take = (): string | undefined => {
-    if (text === shown(value, quantity)) return undefined;
+    if (text === shown(value, quantity, format)) return undefined;
     const label_ = { key: "drawing.step.type", named: { what: quantity.name } } as const;
     if (text.trim() === "" && quantity.optional) {
       if (value === undefined) return undefined;
       const why = hands.edit([{ op: "remove", path: quantity.path }], { label: label_, done: true });
-      return why && `${why.message}; ${why.fix}`;
+      return sentence(why);
     }
-    const reading = read(text, value, quantity, format, say);
+    const reading = read(text, value, quantity, format, words);
     if (!reading.ok) return reading.problem;
     const why = hands.edit([{ op: "set", path: quantity.path, value: reading.value }], { label: label_, done: true });
-    return why && `${why.message}; ${why.fix}`;
+    return sentence(why);
   };
   const rect = label?.rect ?? { x: anchor.x + 8, y: anchor.y - 16, width: 120, height: 32 };
   const width = Math.max(132, rect.width);
@@ -107,21 +109,24 @@ export function InPlaceField(props: Props): ReactNode {
   );
 }
 
-function shown(value: unknown, { kind, dimension }: MainQuantity): string {
-  if (kind === "quantity") return value === undefined ? "" : typedText(value as Quantity, dimension);
-  if (kind === "share") return value === undefined ? "100 %" : `${Number(((value as number) * 100).toFixed(2))} %`;
-  return String(value ?? 1);
+function shown(value: unknown, { kind, dimension }: MainQuantity, { decimalSign }: ScreenFormat): string {
+  if (kind === "quantity") return value === undefined ? "" : typedText(value as Quantity, dimension, decimalSign);
+  if (kind === "share")
+    return value === undefined
+      ? "100 %"
+      : `${Number(((value as number) * 100).toFixed(2))} %`.replace(".", decimalSign);
+  return String(value ?? 1).replace(".", decimalSign);
 }
 
-function read(
-  text: string,
-  value: unknown,
-  { kind, dimension }: MainQuantity,
-  format: ScreenFormat,
-  say: Words["say"],
-) {
+function read(text: string, value: unknown, { kind, dimension }: MainQuantity, format: ScreenFormat, words: Words) {
+  const { say } = words;
   if (kind === "quantity") {
-    const reading = readQuantity(text, dimension, (value as Quantity | undefined)?.unit ?? format.unitOf(dimension));
+    const reading = readQuantity(
+      text,
+      dimension,
+      (value as Quantity | undefined)?.unit ?? format.unitOf(dimension),
+      words,
+    );
     return reading.ok ? ({ ok: true, value: reading.quantity } as const) : reading;
   }
   if (kind === "share") {

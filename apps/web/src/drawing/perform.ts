@@ -1,6 +1,7 @@
 import type { Outcome, RunEnd } from "@tidewright/editor";
 import { drawRun, layoutElevation, runEndOf } from "@tidewright/editor";
 import { presentDesign } from "../state/bench.ts";
+import { problemWords } from "../words/problemWords.ts";
 import { words } from "../words/useWords.ts";
 import { benchHands, said } from "./sheetHands.ts";
 
@@ -9,7 +10,7 @@ import { benchHands, said } from "./sheetHands.ts";
 export function perform(outcome: Outcome): string | undefined {
   if (!outcome.ok) return said(words(), outcome.why);
   const problem = benchHands.edit(outcome.edits, { label: outcome.label, done: true });
-  if (problem !== undefined) return words().say("drawing.why.notSound", { problem: problem.message, fix: problem.fix });
+  if (problem !== undefined) return words().say("drawing.why.notSound", problemWords(problem));
   benchHands.select(outcome.select);
   return undefined;
 }

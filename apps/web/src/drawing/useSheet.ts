@@ -8,6 +8,7 @@ import {
   step,
 } from "@tidewright/editor";
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { problemWords } from "../words/problemWords.ts";
 import { useWords } from "../words/useWords.ts";
 import { type SheetHands, said } from "./sheetHands.ts";
 
@@ -90,8 +91,7 @@ export function useSheet(hands: SheetHands | undefined, toFocus: () => boolean):
         else {
           const problem = hands.edit(effect.edits, effect);
           if (problem !== undefined) {
-            if (effect.dragKey === undefined)
-              setRefused(words.say("drawing.why.notSound", { problem: problem.message, fix: problem.fix }));
+            if (effect.dragKey === undefined) setRefused(words.say("drawing.why.notSound", problemWords(problem)));
           } else if (effect.hold !== null) {
             setRefused(undefined);
             hands.select(effect.hold);

@@ -1,7 +1,6 @@
 import { type Edit, fromPointer, valueAt } from "@tidewright/design";
-import { sayAgain } from "@tidewright/words";
 import { type EditOptions, edit, presentDesign } from "../state/bench.ts";
-import { words } from "../words/useWords.ts";
+import { problemWords } from "../words/problemWords.ts";
 
 /** Writes one value of the document, making the objects above it where they are missing; returns why it cannot be.
  *  path JSON Pointer   value new value; undefined takes the field out   options as for `edit` */
@@ -23,5 +22,6 @@ export function setField(path: string, value: unknown, options: EditOptions = {}
 /** One problem as a sentence with its remedy. */
 export function sentence(problem: { readonly message: string; readonly fix: string } | undefined): string | undefined {
   if (problem === undefined) return undefined;
-  return `${sayAgain(problem.message, words())}; ${sayAgain(problem.fix, words())}`;
+  const told = problemWords(problem);
+  return `${told.problem}; ${told.fix}`;
 }
