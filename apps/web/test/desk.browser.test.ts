@@ -98,28 +98,41 @@ describe.skipIf(maySkipBrowserTests())("the desk of a shop", () => {
     await page.keyboard.press("/");
     await page.keyboard.type("reef 77");
     await page.waitForFunction(() => document.querySelector(".list-count")?.textContent?.startsWith("19 jobs"));
-    const took = await page.evaluate(async () => {
+    const tries = await page.evaluate(async () => {
       const input = document.querySelector<HTMLInputElement>("input[type=search]")!;
       const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")!.set!;
-      const begun = performance.now();
-      set.call(input, "number 999");
-      input.dispatchEvent(new Event("input", { bubbles: true }));
-      while (!document.querySelector(".list-count")?.textContent?.startsWith("1 job "))
-        await new Promise((next) => requestAnimationFrame(next));
-      return performance.now() - begun;
+      const took: number[] = [];
+      for (const number of [996, 997, 998, 999]) {
+        const begun = performance.now();
+        set.call(input, `number ${number}`);
+        input.dispatchEvent(new Event("input", { bubbles: true }));
+        while (!document.querySelector(".rows .row-name")?.textContent?.endsWith(String(number)))
+          await new Promise((next) => requestAnimationFrame(next));
+        took.push(performance.now() - begun);
+      }
+      return took;
     });
-    // Two processors are shared by all tests of a run: a frame would be 16 ms, this still feels at once.
-    expect(took).toBeLessThan(200);
+    // The best of some: two processors are shared by all tests of a run. A list that is searched at once needs few frames.
+    expect(Math.min(...tries)).toBeLessThan(100);
     await page.keyboard.press("ArrowDown");
     await page.keyboard.press("Enter");
     await page.waitForSelector(".title-name input");
     expect(await page.inputValue(".title-name input")).toBe("Reef number 999");
     await page.goBack();
     await page.fill("input[type=search]", "");
-    await page.mouse.wheel(0, 20_000);
-    await page.waitForFunction(
-      () => Number(document.querySelector<HTMLElement>(".rows > li:last-child .row")?.dataset["row"] ?? 0) > 300,
-    );
+    await page.waitForFunction(() => /^1,\d{3} jobs/.test(document.querySelector(".list-count")?.textContent ?? ""));
+    await page.mouse.move(400, 500);
+    await expect
+      .poll(
+        async () => {
+          await page.mouse.wheel(0, 20_000);
+          return page.evaluate(() =>
+            Number(document.querySelector<HTMLElement>(".rows > li:last-child .row")?.dataset["row"] ?? 0),
+          );
+        },
+        { timeout: 15_000 },
+      )
+      .toBeGreaterThan(300);
     await context.close();
   });
 
