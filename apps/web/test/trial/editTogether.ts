@@ -113,5 +113,7 @@ function sums(editors: readonly TrialEditor[]): Record<string, number> {
     sum["acknowledged"]! += acknowledged.length;
     for (const [name, count] of Object.entries({ ...counts, ...line.cuts })) sum[name] = (sum[name] ?? 0) + count;
   }
-  return sum;
+  // Whoever came later than somebody else was joined with it or set apart.
+  const { late = 0, ...rest } = sum;
+  return { ...rest, joined: late - (rest["apart"] ?? 0) };
 }

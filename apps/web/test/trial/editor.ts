@@ -45,7 +45,7 @@ export class TrialEditor {
   readonly acknowledged: AcknowledgedWork[] = [];
   /** Every edit and variant that was sent, also those never answered. */
   readonly sent = new Set<string>();
-  readonly counts = { edits: 0, undone: 0, joined: 0, apart: 0, killed: 0, refusedEdits: 0 };
+  readonly counts = { edits: 0, undone: 0, late: 0, apart: 0, killed: 0, refusedEdits: 0 };
   private readonly home: string;
   private readonly ended = new AbortController();
   private readonly hearers = new Set<(told: Told) => void>();
@@ -163,7 +163,7 @@ export class TrialEditor {
           this.acknowledged.push({ designId, revision: answer.revision, editId, document });
         else if (answer.kind === "theirs" && answer.theirs.editId === editId)
           this.acknowledged.push({ designId, revision: answer.theirs.revision, editId, document });
-        else if (answer.kind === "theirs") this.counts.joined += 1;
+        else if (answer.kind === "theirs") this.counts.late += 1;
         return answer;
       },
       setApart: async (designId, parcel) => {
