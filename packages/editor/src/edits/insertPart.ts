@@ -145,13 +145,6 @@ function newBranch(design: Design, there: RunPart, series: string, at: Point | u
 const away = ({ x0, x1 }: { readonly x0: number; readonly x1: number }, x: number): number =>
   Math.max(0, x0 - x, x - x1);
 
-/** Returns the edits that put a part before or behind another one, without cutting it.
- *  design   path part of a run   behind true for behind it   choice   at its place in the picture [m]   -> Outcome
- *  Source: own construction. */
-export function insertBeside(design: Design, path: string, behind: boolean, choice: PartChoice, at?: Point): Outcome {
-  return insertPart(design, { path, share: behind ? 1 : 0, ...(at === undefined ? {} : { at }) }, choice);
-}
-
 /** Returns the run that a part put beside a pump or a drain goes into: the beginning of its line.
  *  design   path of a pump, a drain or a part of a run   -> path of a part of a run; undefined where there is none
  *  Source: own construction. */

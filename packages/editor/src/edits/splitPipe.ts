@@ -36,9 +36,8 @@ export function joinPipes(a: PipePart, b: PipePart): PipePart | undefined {
   return { ...a, length: added(a.length, b.length), ...rise, ...(note === undefined ? {} : { note }) };
 }
 
-/** Returns the step on which a length lands in a unit: 1 mm in metric units, 1/8 in, 0.01 ft.
- *  Example: lengthStep("in")  ->  0.125 */
-export function lengthStep(unit: string): number {
+/** The step on which a length lands in a unit: 1 mm in metric units, 1/8 in, 0.01 ft. */
+function lengthStep(unit: string): number {
   return { mm: 1, cm: 0.1, m: 0.001, in: 0.125, ft: 0.01 }[unit] ?? 0.001;
 }
 
