@@ -20,7 +20,7 @@ export function SheetFoot({
   const bar = niceScaleBar(view.scale, format, narrow ? 110 : view.width < 900 ? 96 : 170);
   const ratio = pointsPerMetre / view.scale;
   // On a phone the sheet names the job and its scale; the numbers stand on the parts.
-  const cells = scene.summary.slice(0, narrow ? 0 : 4).map((figure) => ({
+  const cells = scene.summary.slice(0, narrow ? 0 : view.width < 720 ? 2 : 4).map((figure) => ({
     name: figure.before ?? "",
     text: figureText({ value: figure.value, dimension: figure.dimension }, format),
   }));

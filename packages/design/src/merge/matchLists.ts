@@ -84,7 +84,7 @@ export function matchLists(one: readonly unknown[], other: readonly unknown[]): 
 }
 
 /** The name that an entry goes by, with which field it is; undefined where it has none. */
-export function nameOf(entry: unknown): string | undefined {
+function nameOf(entry: unknown): string | undefined {
   if (!isFields(entry)) return undefined;
   for (const key of ["id", "name"] as const) {
     const name = fieldOf(entry, key);
