@@ -17,7 +17,9 @@ export function takeIn<Doc>(history: History<Doc>, document: Doc, label: string)
   return { past: [...history.past, step], present: document, future: history.future };
 }
 
-/** A step from one document to another, told as another step is. */
+/** Returns the step that leads from one document to another.
+ *  before, after documents   told label, and whether somebody else made it   -> Step
+ *  Source: own construction. */
 export function stepBetween<Doc>(before: Doc, after: Doc, told: Pick<Step, "label" | "others">): Step {
   const edits = editsBetween(before, after);
   const inverses: Edit[] = [];
