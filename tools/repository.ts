@@ -7,7 +7,18 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 export const repositoryRoot = dirname(dirname(fileURLToPath(import.meta.url)));
 
 /** The packages with documented entry points, inner to outer. */
-export const libraryPackages = ["units", "engine", "catalogue", "design", "advice", "report", "store"] as const;
+export const libraryPackages = [
+  "units",
+  "engine",
+  "catalogue",
+  "design",
+  "advice",
+  "words",
+  "editor",
+  "protocol",
+  "report",
+  "store",
+] as const;
 
 const neverKept = new Set([".git", "node_modules", "dist", "coverage", ".vite", "test-results", "screenshots"]);
 

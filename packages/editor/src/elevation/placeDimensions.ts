@@ -44,7 +44,8 @@ export function placeDimensions(scene: Scene, view: View, format: Format): Place
   });
 }
 
-/** Returns the areas on the screen that dimension lines and their numbers cover, for labels to keep free of [px]. */
+/** Returns the areas on the screen that dimension lines and their numbers cover, for labels to keep free of [px].
+ *  Source: own construction. */
 export function dimensionRects(placed: readonly PlacedDimension[]): Rect[] {
   return placed.map(({ p, q, upright }) => {
     const side = dimensionType + 4;

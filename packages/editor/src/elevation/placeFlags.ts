@@ -67,7 +67,8 @@ function freeRow(anchor: Point, count: number, others: readonly Rect[], obstacle
   return best ?? { x: anchor.x + 14, y: anchor.y - 16 };
 }
 
-/** Returns the areas on the screen that flags cover, for labels to keep free of [px]. */
+/** Returns the areas on the screen that flags cover, for labels to keep free of [px].
+ *  Source: own construction. */
 export function flagRects(flags: readonly PlacedFlag[]): Rect[] {
   return flags.map(({ at }) => ({
     x: at.x - flagRadius,

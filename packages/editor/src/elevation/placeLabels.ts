@@ -178,7 +178,8 @@ function labelSize(
 
 const linesToAvoid = new Set(["surface", "teeth", "outline", "glass", "ground", "stand"]);
 
-/** Returns what is drawn as rectangles [px]: a label may lie over symbols, devices, pipes and water lines, at a price. */
+/** Returns what is drawn as rectangles [px]: a label may lie over symbols, devices, pipes and water lines, at a price.
+ *  Source: own construction. */
 export function obstaclesOf(scene: Scene, view: View): Rect[] {
   const rects: Rect[] = [];
   for (const shape of scene.shapes) {

@@ -267,7 +267,8 @@ function drawBaffle(builder: SceneBuilder, index: number): void {
 }
 
 /** The sheet of water over a crest: from the surface above it down to the surface below, thinning as it falls.
- *  above edge of the upper surface [m]   crest [m]   below lower surface [m]   way +1 to the right, -1 to the left */
+ *  above edge of the upper surface [m]   crest [m]   below lower surface [m]   way +1 to the right, -1 to the left
+ *  Source: own construction. */
 export function nappe(above: Point, crest: Point, below: number, way: 1 | -1): Point[] {
   const head = Math.max(0.003, above.y - crest.y);
   const fall = Math.max(0.001, crest.y - below);
