@@ -15,7 +15,6 @@ import { isWideScreen, useWideScreen } from "../state/useWideScreen.ts";
 import { useVersions } from "../versions/versionsState.ts";
 import { useWords } from "../words/useWords.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
-import { Curves } from "./Curves.tsx";
 import { Drawer } from "./Drawer.tsx";
 import { FaultScreen } from "./FaultScreen.tsx";
 import { Findings } from "./Findings.tsx";
@@ -28,6 +27,7 @@ import { TopBar } from "./TopBar.tsx";
 const FilmStage = lazy(async () => ({ default: (await import("../film/FilmStage.tsx")).FilmStage }));
 const Plan = lazy(async () => ({ default: (await import("../plan/Plan.tsx")).Plan }));
 const SourcePopover = lazy(async () => ({ default: (await import("../provenance/SourcePopover.tsx")).SourcePopover }));
+const Curves = lazy(async () => ({ default: (await import("./Curves.tsx")).Curves }));
 const UnitsDialog = lazy(async () => ({ default: (await import("./UnitsDialog.tsx")).UnitsDialog }));
 const ProblemsDialog = lazy(async () => ({ default: (await import("./ProblemsDialog.tsx")).ProblemsDialog }));
 const Versions = lazy(async () => ({ default: (await import("../versions/Versions.tsx")).Versions }));
@@ -63,7 +63,9 @@ export function Bench() {
           <div className="side-scroll">
             <Side />
           </div>
-          <Curves />
+          <Suspense fallback={<div className="curves curves-coming" />}>
+            <Curves />
+          </Suspense>
         </div>
         <Drawer />
         <PrintedParts />
