@@ -180,7 +180,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.revokeSure": "Jetzt schließen",
 
   "desk.print": "Drucken",
-  "desk.double": "Auftrag verdoppeln",
+  "desk.double": "Auftrag duplizieren",
   "desk.doubleTitle": "Ein zweiter Auftrag wie dieser",
   "desk.doubleExplain":
     "Kunde, Notizen und der neueste Stand jeder Planung gehen mit. Dateien, Links und Verlauf bleiben bei diesem Auftrag.",

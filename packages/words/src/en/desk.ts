@@ -175,7 +175,7 @@ export const desk = {
   "desk.revokeSure": "Close it now",
 
   "desk.print": "Print",
-  "desk.double": "Double the job",
+  "desk.double": "Duplicate the job",
   "desk.doubleTitle": "A second job like this one",
   "desk.doubleExplain":
     "Customer, notes and the latest state of every design go along. Files, links and history stay with this job.",
