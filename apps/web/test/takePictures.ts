@@ -1,13 +1,13 @@
 /** Pictures of every screen, at phone, tablet and desk width, on paper and graphite, over an invented shop's jobs.
  *  `npm run pictures -w apps/web` writes those that the documents show; a folder as an argument gets them all, to be looked
- *  at; a second argument names the language. */
+ *  at; a second argument names the language, a third the screens, with commas between. */
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { type ServedShop, serveShop } from "./servedShop.ts";
 
-const [folder, language = "en"] = process.argv.slice(2);
+const [folder, language = "en", only] = process.argv.slice(2);
 const docs = fileURLToPath(new URL("../../../docs/pictures", import.meta.url));
 const examples = new URL("../../../examples/", import.meta.url);
 
@@ -70,6 +70,7 @@ const shown = new Set([
 for (const screen of screens)
   for (const size of sizes)
     for (const theme of ["light", "dark"] as const) {
+      if (only !== undefined && !only.split(",").includes(screen.name)) continue;
       const name = `${screen.name}-${size.name}-${theme}`;
       if (folder === undefined && !shown.has(name)) continue;
       await picture(

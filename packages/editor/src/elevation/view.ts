@@ -31,7 +31,8 @@ export function fitView(bounds: Extent, options: ViewOptions): View {
   const foot = narrow ? 44 : 58;
   const side = narrow ? 10 : width < 900 ? 104 : 150;
   const left = side + (options.dimensions ? (narrow ? 42 : 46) : 0);
-  const top = (narrow ? 48 : 46) + (options.dimensions ? 34 : 0);
+  // The tools lie over the upper edge; on a phone they are as high as a fingertip is wide.
+  const top = (narrow ? 62 : 46) + (options.dimensions ? 34 : 0);
   const under = narrow ? 48 : 42;
   const across = Math.max(0.1, bounds.x1 - bounds.x0);
   const up = Math.max(0.1, bounds.y1 - bounds.y0);
