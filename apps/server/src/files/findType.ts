@@ -47,7 +47,8 @@ function textType(bytes: Uint8Array): TypeFinding {
       fix: "save a picture as JPEG, a table as XLSX or CSV in UTF-8, a paper as PDF",
     };
   }
-  const markup = /^\s*(?:<!--[\s\S]*?-->\s*)*<\s*(!doctype\s+\w+|\?xml|\w+)/i.exec(text);
+  // A remark ends at its first end: there is one way to read a thousand of them, and not two for each.
+  const markup = /^\s*(?:<!--(?:(?!-->)[\s\S])*-->\s*)*<\s*(!doctype\s+\w+|\?xml|\w+)/i.exec(text);
   if (markup) {
     const what = /<svg[\s>]/i.test(text) ? "an SVG drawing" : "a page or other text with markup";
     return {

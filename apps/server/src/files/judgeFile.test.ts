@@ -38,6 +38,12 @@ describe("a file is what its content says", () => {
     });
   }
 
+  it("and a text of many remarks is judged at once: they are read in one way only", async () => {
+    // Read in every way that they can be parted, sixty would take longer than anybody lives.
+    expect(await refusal("chart", Buffer.from(`${"<!---->".repeat(60)}x`))).toMatch(/no table/);
+    expect(await refusal("chart", Buffer.from(`${"<!-- - -->\n".repeat(60)}<svg>`))).toMatch(/SVG/);
+  });
+
   it("and its name's ending changes nothing", async () => {
     expect(await refusal("photo", Buffer.from("<html><script>alert(1)</script></html>"), "tank.png")).toMatch(
       /^415 .*markup/,
