@@ -1,3 +1,4 @@
+import type { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it } from "vitest";
 import { exampleText } from "../testing/servedShop.ts";
 import { type ThreadPool, threadPool } from "./threadPool.ts";
@@ -31,6 +32,23 @@ describe("the threads that compute", () => {
     const second = pool.run(network);
     await expect(pool.run(network)).rejects.toMatchObject({ details: { status: 503 } });
     expect([(await first).ok, (await second).ok]).toEqual([true, true]);
+  });
+
+  it("may fail while nobody waits for them, and the next request is answered by another", async () => {
+    const started: Worker[] = [];
+    const note = (worker: Worker) => started.push(worker);
+    process.on("worker", note);
+    try {
+      pool = threadPool(1, 8, 30_000);
+      expect(await pool.run(network)).toMatchObject({ ok: true });
+      // What Node tells of a thread that ran out of memory, without anything to catch it elsewhere.
+      started[0]!.emit("error", new Error("out of memory"));
+      await started[0]!.terminate();
+      expect(await pool.run(network)).toMatchObject({ ok: true });
+      expect(started.length).toBe(2);
+    } finally {
+      process.off("worker", note);
+    }
   });
 
   it("give up a computation that does not end, and go on with the next", async () => {

@@ -48,6 +48,13 @@ export function threadPool(
       : new Worker(workerFile);
     worker.unref();
     all.add(worker);
+    // A thread may also fail while nobody waits for it, which must end neither the server nor the next request.
+    worker.on("error", () => {});
+    worker.once("exit", () => {
+      all.delete(worker);
+      const place = idle.indexOf(worker);
+      if (place >= 0) idle.splice(place, 1);
+    });
     return worker;
   };
   const give = (worker: Worker, { request, settle }: Task): void => {
