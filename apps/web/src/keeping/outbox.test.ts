@@ -133,6 +133,16 @@ describe("the outbox of a design", () => {
     expect(third.outbox.present).toEqual({ a: 2, b: 3 });
   });
 
+  it("keeps work apart where the server has gone back behind what it had acknowledged, as after a backup was put back", () => {
+    const sent = play([changed({ a: 2, b: 1 }), theirs(3, { a: 0, b: 1 })]);
+    expect(sent.commands[1]).toMatchObject({
+      kind: "post",
+      parcel: { kind: "apart", base: 3, document: { a: 2, b: 1 }, theirs: { revision: 3 } },
+    });
+    // Told of without having sent anything it is late news, and nothing comes of it.
+    expect(play([theirs(3, { a: 0, b: 1 })]).commands).toEqual([]);
+  });
+
   it("knows its own edit when it comes back as somebody's", () => {
     const { outbox, commands } = play([
       changed({ a: 2, b: 1 }),

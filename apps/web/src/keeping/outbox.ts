@@ -193,8 +193,11 @@ function joined<Doc>(outbox: Outbox<Doc>, theirs: Theirs<Doc>, means: OutboxMean
   const { acknowledged, present, parcel } = outbox;
   if (parcel?.kind === "apart") return { outbox, commands: [] };
   if (parcel?.kind === "revision" && theirs.editId === parcel.editId) return accepted(outbox, theirs.revision, means);
-  if (theirs.revision < acknowledged.revision) return { outbox, commands: [] };
-  const found = means.merge(acknowledged.document, present, theirs.document);
+  const older = theirs.revision < acknowledged.revision;
+  // A late word of what is known already. In answer to a parcel it is none: the server has lost revisions since, as after a
+  // backup was put back, and what was made from them goes where it harms nothing.
+  if (older && outbox.phase !== "sending") return { outbox, commands: [] };
+  const found = older ? { paths: [""] } : means.merge(acknowledged.document, present, theirs.document);
   if ("merged" in found) {
     const { merged } = found;
     const base: Outbox<Doc> = { ...outbox, acknowledged: theirs, present: merged, parcel: undefined, attempts: 0 };
@@ -204,7 +207,7 @@ function joined<Doc>(outbox: Outbox<Doc>, theirs: Theirs<Doc>, means: OutboxMean
   const apart: ApartParcel<Doc> = {
     kind: "apart",
     designId: means.newId(),
-    base: acknowledged.revision,
+    base: Math.min(acknowledged.revision, theirs.revision),
     name: means.nameApart(),
     document: present,
     changes: outbox.changes,
