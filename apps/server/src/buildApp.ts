@@ -5,6 +5,7 @@ import type { App } from "./app.ts";
 import { mountComputing } from "./compute/mountComputing.ts";
 import type { ThreadPool } from "./compute/threadPool.ts";
 import { type Doors, doorsOf } from "./doors/doors.ts";
+import { isLoopback } from "./doors/isLoopback.ts";
 import { mountLinks } from "./doors/mountLinks.ts";
 import { mountPeople } from "./doors/mountPeople.ts";
 import { mountFiles } from "./files/mountFiles.ts";
@@ -53,7 +54,9 @@ export interface BuiltApp extends App {
 export function buildApp(options: AppOptions): BuiltApp {
   const { store, host, names = [], behindTls = false, web, spare, now } = options;
   const hono = new Hono();
-  const doors = options.doors ?? doorsOf({ store, listensOn: host, behindTls, ...(now ? { now } : {}) });
+  // A name that is not this machine's own is reached from elsewhere, by a proxy here that everybody's requests come from.
+  const listensOn = names.find((each) => !isLoopback(each)) ?? host;
+  const doors = options.doors ?? doorsOf({ store, listensOn, behindTls, ...(now ? { now } : {}) });
   const app: App = {
     hono,
     store,

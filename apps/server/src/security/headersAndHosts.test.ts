@@ -3,8 +3,9 @@ import { type AddressInfo, connect } from "node:net";
 import { getRequestListener } from "@hono/node-server";
 import { type Routes, routes } from "@tidewright/protocol";
 import { afterEach, describe, expect, it } from "vitest";
+import { buildApp } from "../buildApp.ts";
 import { type FreshApp, freshApp, host } from "../testing/freshApp.ts";
-import { removeFresh } from "../testing/freshDoors.ts";
+import { freshStore, removeFresh } from "../testing/freshDoors.ts";
 import { sampleRequest } from "../testing/sampleRequests.ts";
 
 afterEach(removeFresh);
@@ -23,6 +24,15 @@ function expectClosed(response: Response, what: string): void {
   expect(policy).not.toMatch(/unsafe|\*|http:/);
   for (const name of ["server", "x-powered-by"]) expect(headers[name]).toBeUndefined();
 }
+
+describe("a server that listens on this machine alone", () => {
+  it("lets nobody in without an account where it goes by a name of the network: a proxy's requests all come from here", async () => {
+    const store = await freshStore();
+    const wanted = (...names: string[]) =>
+      buildApp({ store, host: "127.0.0.1", names, web: "/nowhere" }).doors.accountsWanted;
+    expect([wanted(), wanted("localhost"), wanted("localhost", "shop.lan")]).toEqual([false, false, true]);
+  });
+});
 
 describe("every answer", () => {
   it("bears the headers of a closed house, be it good, refused, missing or broken", async () => {
