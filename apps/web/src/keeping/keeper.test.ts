@@ -1,10 +1,12 @@
 import { applyEdit, type Design, type History, record, sameJson, startHistory, undoMine } from "@tidewright/design";
 import type { DesignHead } from "@tidewright/protocol";
+import { englishWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { demoJobs } from "../document/demoJobs.ts";
 import type { DesignServer } from "./designServer.ts";
 import { joinDesigns } from "./joinDesigns.ts";
 import { type KeeperState, keep } from "./keeper.ts";
+import { keepingWord } from "./keepingWord.ts";
 import type { LocalCopies, LocalCopy } from "./localCopies.ts";
 import { startOutbox, type Theirs } from "./outbox.ts";
 
@@ -56,7 +58,7 @@ function fakeServer() {
 let ids = 0;
 
 /** A page with a design on its table, over a device that keeps what it is told; `from` is what it kept before. */
-function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy) {
+function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room = { left: true }) {
   const copy: LocalCopy = from ?? {
     key: "d/1",
     designId: "d",
@@ -76,6 +78,7 @@ function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy) {
   const copies = {
     durable: true,
     async write(row: LocalCopy) {
+      if (!room.left) throw new DOMException("the disk is full", "QuotaExceededError");
       disk = structuredClone(row);
     },
   } as LocalCopies;
@@ -154,6 +157,25 @@ describe("keeping a design", () => {
     again.set(undoMine(again.history()).history);
     await until(() => sameJson(world.latest("d").document.display.length, design.display.length));
     expect(world.latest("d").document.display.standHeight).toEqual(height);
+  });
+
+  it("says so where this device has no room for what waits, and sends it all the same", async () => {
+    const world = fakeServer();
+    world.state.reached = false;
+    const room = { left: false };
+    const page = openPage(world, undefined, room);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.phase === "waiting" && !page.state().writing);
+    expect(page.state().onDisk).toBe(false);
+    expect(keepingWord(page.state(), true, false, englishWords)).toMatchObject({ tone: "waits", help: "file" });
+    world.state.reached = true;
+    page.keeper.nudge();
+    await until(() => page.state().outbox.phase === "kept");
+    expect(world.latest("d").document.display.standHeight).toEqual(height);
+    room.left = true;
+    page.edit("/display/length", length);
+    await until(() => page.state().onDisk);
+    expect(page.disk().outbox.present.display.length).toEqual(length);
   });
 
   it("joins what somebody else did meanwhile, and undo leaves that standing", async () => {

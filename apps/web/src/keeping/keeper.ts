@@ -39,12 +39,14 @@ export interface KeeperWorld {
   onChange(listener: (told: Told) => void): () => void;
 }
 
-/** How things stand with a design. `writing` while something is not on this device's disk yet. */
+/** How things stand with a design. `writing` while something is not on this device's disk yet; `onDisk` false where it
+ *  could not be written there, as on a disk that is full. */
 export interface KeeperState {
   readonly designId: string;
   readonly surroundings: Surroundings;
   readonly outbox: Outbox<Design>;
   readonly writing: boolean;
+  readonly onDisk: boolean;
   readonly reached: boolean;
 }
 
@@ -68,6 +70,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   /** The history that belongs to `outbox.present`; the table may be ahead of it by a drag. */
   let history = copy.history;
   let writes = 0;
+  let onDisk = true;
   let written: Promise<void> = Promise.resolve();
   let reached = true;
   let newest = outbox.acknowledged.revision;
@@ -76,7 +79,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   let retrying: ReturnType<typeof setTimeout> | undefined;
   let refreshing: Promise<void> | undefined;
 
-  const report = () => world.report({ designId, surroundings, outbox, writing: writes > 0, reached });
+  const report = () => world.report({ designId, surroundings, outbox, writing: writes > 0, onDisk, reached });
 
   const write = (): Promise<void> => {
     writes += 1;
@@ -84,8 +87,12 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
     // One after the other; a disk that is full must not keep the work from the server.
     written = written
       .then(() => copies.write(row))
-      .catch(() => {})
-      .finally(() => {
+      .then(
+        () => true,
+        () => false,
+      )
+      .then((done) => {
+        onDisk = done;
         writes -= 1;
         report();
       });

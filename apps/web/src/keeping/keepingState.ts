@@ -51,5 +51,5 @@ export function tellKeeping(change: Partial<KeepingState>): void {
 export function wouldLose(): boolean {
   const { kept, durable } = store.get();
   if (kept === undefined) return false;
-  return kept.writing || (!durable && kept.outbox.phase !== "kept");
+  return kept.writing || (!(durable && kept.onDisk) && kept.outbox.phase !== "kept");
 }

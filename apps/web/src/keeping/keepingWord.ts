@@ -22,7 +22,7 @@ export function keepingWord(kept: KeeperState, durable: boolean, signedOut: bool
   if (phase === "sending") return { text: say("keeping.keeping"), tone: "busy" };
   const count = Math.max(1, changes);
   if (phase === "waiting") {
-    if (!durable) return { text: say("keeping.waitsNowhere"), tone: "waits", help: "file" };
+    if (!durable || !kept.onDisk) return { text: say("keeping.waitsNowhere"), tone: "waits", help: "file" };
     const text =
       trouble === undefined ? say("keeping.waits", { count }) : say("keeping.waitsTrouble", { trouble, count });
     return { text, tone: "waits" };

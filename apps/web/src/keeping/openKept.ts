@@ -43,9 +43,14 @@ export async function openKept(designId: string): Promise<NotOpened | undefined>
   startBench();
   const keeper = keep(copy, benchWorld(copies, claim.key));
   held = claim;
+  // The last step of a slider waits a moment for the next one; a page that goes, or may be ended unseen, does not.
+  addEventListener("pagehide", flush);
+  document.addEventListener("visibilitychange", flush);
   tellKeeping({ keeper, durable: copies.durable, apart: undefined, theirs: undefined });
   return undefined;
 }
+
+const flush = () => void presentKeeping().keeper?.written();
 
 let held: Claim | undefined;
 
