@@ -14,17 +14,22 @@ export function openPostgres(url: string): SqlDatabase {
       throw failure(error);
     });
     let broken: Error | undefined;
+    // The pool listens to idle connections only: without a listener of our own a server that goes away in the middle of a
+    // transaction would end the program. The query under way, or the next one, fails with it.
+    const lost = (error: Error): void => {
+      broken = error;
+    };
+    client.on("error", lost);
     try {
       await client.query(begin);
       const value = await work(sqlOf((text, values) => client.query(text, values)));
       await client.query("COMMIT");
       return value;
     } catch (error) {
-      await client.query("ROLLBACK").catch((lost: Error) => {
-        broken = lost;
-      });
+      await client.query("ROLLBACK").catch(lost);
       throw failure(error);
     } finally {
+      client.off("error", lost);
       client.release(broken);
     }
   };
@@ -100,7 +105,10 @@ function failure(error: unknown): unknown {
       { cause: error },
     );
   }
-  if (/^(08|57P|ECONN|ENOTFOUND|EPIPE|ETIMEDOUT|3D000|28)/.test(code) || /Connection terminated/.test(message)) {
+  if (
+    /^(08|57P|ECONN|ENOTFOUND|EPIPE|ETIMEDOUT|3D000|28)/.test(code) ||
+    /Connection terminated|not queryable/.test(message)
+  ) {
     return new StoreFailure(
       "unreachable",
       `The database server does not answer: check DATABASE_URL and that the server runs (${message}).`,
