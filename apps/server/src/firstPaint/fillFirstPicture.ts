@@ -17,6 +17,10 @@ export type FillFirstPicture = (bearings: Bearings, designId: string, html: stri
  *  picture, or undefined where the page is to be sent as it was built */
 export function firstPictures(app: App, thread: PictureThread): FillFirstPicture {
   const known = new Map<string, Promise<string | undefined>>();
+  // An erasure changes documents under their numbers: no name that was taken away is left in a picture.
+  app.store.watch(({ kind }) => {
+    if (kind === "erasure") known.clear();
+  });
   return async (bearings, designId, html) => {
     try {
       if (!html.includes(place) || allowed(await whoAsks(app.doors, bearings, false), "look") !== "yes")

@@ -1,0 +1,28 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { freshApp } from "../testing/freshApp.ts";
+import { removeFresh } from "../testing/freshDoors.ts";
+import { firstPictures } from "./fillFirstPicture.ts";
+
+afterEach(removeFresh);
+
+describe("the first picture of a design", () => {
+  it("shows nothing of a customer any more once they were erased", async () => {
+    const { app, store, sharedJob, links } = await freshApp({ listensOn: "127.0.0.1", people: false });
+    const designId = links.share.designId!;
+    const by = { author: "Mara", at: "2026-03-01T09:00:00.000Z" };
+    const named = { ...((await store.designs.latest(designId))!.document as object), name: "Reef of Aldous Penn" };
+    expect(await store.designs.append(designId, 1, named, by)).toMatchObject({ ok: true });
+    const fill = firstPictures(app, {
+      draw: async (document) => (document as { readonly name: string }).name,
+      close: async () => {},
+    });
+    const here = { cookie: undefined, authorization: undefined, forwardedFor: undefined, remoteAddress: "127.0.0.1" };
+    const page = '<div id="bench"></div>';
+    expect(await fill(here, designId, page)).toContain("Aldous Penn");
+    expect(await store.eraseCustomer(sharedJob.customerId!, by)).toMatchObject({ ok: true });
+    const after = await fill(here, designId, page);
+    expect(after).toContain("first-picture");
+    expect(after).not.toContain("Penn");
+    expect(await fill({ ...here, remoteAddress: "192.168.1.7" }, designId, page)).toBe(undefined);
+  });
+});
