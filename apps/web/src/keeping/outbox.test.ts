@@ -143,6 +143,17 @@ describe("the outbox of a design", () => {
     expect(play([theirs(3, { a: 0, b: 1 })]).commands).toEqual([]);
   });
 
+  it("offers the next document where a variant was refused", () => {
+    const { outbox, commands } = play([
+      changed({ a: 2, b: 1 }),
+      theirs(6, { a: 7, b: 1 }),
+      { kind: "stopped", stop: { why: "refused", title: "too large", detail: "" } },
+      changed({ a: 3, b: 1 }),
+    ]);
+    expect(commands.at(-1)).toMatchObject({ kind: "post", parcel: { kind: "apart", document: { a: 3, b: 1 } } });
+    expect(play([{ kind: "accepted", revision: 1 }], outbox).outbox).toMatchObject({ phase: "kept", changes: 0 });
+  });
+
   it("knows its own edit when it comes back as somebody's", () => {
     const { outbox, commands } = play([
       changed({ a: 2, b: 1 }),

@@ -126,9 +126,9 @@ export function advance<Doc>(outbox: Outbox<Doc>, event: OutboxEvent<Doc>, means
       if (event.present === outbox.present) return { outbox, commands: [] };
       const changed = { ...outbox, present: event.present, changes: outbox.changes + 1 };
       if (outbox.phase === "kept") return dispatch(changed, means);
-      // What was refused is gone for good; the next document may please.
+      // What was refused is gone for good; the next document may please, also as the variant that was to be made.
       if (outbox.stop?.why === "refused")
-        return dispatch({ ...changed, parcel: apartOf(outbox), stop: undefined }, means);
+        return dispatch({ ...changed, parcel: apartAnew(changed), stop: undefined }, means);
       return { outbox: changed, commands: [] };
     }
     case "send":
@@ -151,7 +151,8 @@ export function advance<Doc>(outbox: Outbox<Doc>, event: OutboxEvent<Doc>, means
   }
 }
 
-const apartOf = <Doc>({ parcel }: Outbox<Doc>) => (parcel?.kind === "apart" ? parcel : undefined);
+const apartAnew = <Doc>({ parcel, present: document, changes }: Outbox<Doc>) =>
+  parcel?.kind === "apart" ? { ...parcel, document, changes } : undefined;
 
 /** Sends what there is to send: the parcel that was under way, else the document on the table. */
 function dispatch<Doc>(outbox: Outbox<Doc>, means: OutboxMeans<Doc>): Advanced<Doc> {
