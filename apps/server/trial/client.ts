@@ -23,7 +23,7 @@ export async function askServer<Value>(
 }
 
 /** The server was reached and said no. */
-export class Refusal extends Error {
+class Refusal extends Error {
   readonly status: number;
   constructor(status: number, message: string) {
     super(message);

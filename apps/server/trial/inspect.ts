@@ -3,7 +3,7 @@ import type { Revision, RevisionEntry } from "@tidewright/protocol";
 import { type Acknowledged, askServer } from "./client.ts";
 
 /** Returns the whole history of a design, oldest first, as the server tells it in pages. */
-export async function wholeHistory(address: string, designId: string): Promise<RevisionEntry[]> {
+async function wholeHistory(address: string, designId: string): Promise<RevisionEntry[]> {
   const all: RevisionEntry[] = [];
   for (let before: number | undefined; ; before = all.at(-1)!.number) {
     const query = `limit=500${before === undefined ? "" : `&before=${before}`}`;

@@ -3,6 +3,7 @@ import type { DesignHead } from "@tidewright/protocol";
 import { englishWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { demoJobs } from "../document/demoJobs.ts";
+import type { Told } from "./changes.ts";
 import type { DesignServer } from "./designServer.ts";
 import { joinDesigns } from "./joinDesigns.ts";
 import { type KeeperState, keep } from "./keeper.ts";
@@ -70,6 +71,7 @@ function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room =
   let disk: LocalCopy = copy;
   let state: KeeperState | undefined;
   let apart: string | undefined;
+  let tell: (told: Told) => void = () => {};
   const watchers = new Set<() => void>();
   const set = (next: History<Design>) => {
     history = next;
@@ -109,7 +111,10 @@ function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room =
     report: (told) => {
       state = told;
     },
-    onChange: () => () => {},
+    onChange(listener) {
+      tell = listener;
+      return () => {};
+    },
   });
   return {
     keeper,
@@ -118,6 +123,7 @@ function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room =
     apart: () => apart,
     history: () => history,
     set,
+    tell: (told: Told) => tell(told),
     edit: (path: string, value: unknown) => set(record(history, { op: "set", path, value }, `set ${path}`).history),
   };
 }
@@ -204,5 +210,52 @@ describe("keeping a design", () => {
     page.edit("/display/length", length);
     await until(() => world.latest(variant).revision === 2);
     expect(world.latest(variant).document.display).toMatchObject({ length, standHeight: height });
+  });
+
+  it("reads again what it was told of and could not read, while the line that told it stays up", async () => {
+    const world = fakeServer();
+    const page = openPage(world);
+    await until(() => page.state().outbox.phase === "kept");
+    world.others("/display/standHeight", height);
+    world.state.reached = false;
+    page.tell({ kind: "design", id: "d", jobId: "job", revision: 2 });
+    await until(() => !page.state().reached);
+    world.state.reached = true;
+    await expect.poll(() => page.history().present.display.standHeight, { timeout: 5000 }).toEqual(height);
+    expect(page.state().outbox.acknowledged.revision).toBe(2);
+    page.keeper.stop();
+  });
+
+  it("reads again where it was told of a change while an older answer was under way", async () => {
+    const world = fakeServer();
+    const { open } = world.server;
+    let answer: (() => void) | undefined;
+    let asked = 0;
+    const page = openPage({
+      ...world,
+      server: {
+        ...world.server,
+        async open(id) {
+          asked += 1;
+          const opened = await open(id);
+          // The second answer is made, and then waits on the line.
+          if (asked === 2)
+            await new Promise<void>((go) => {
+              answer = go;
+            });
+          return opened;
+        },
+      },
+    });
+    await until(() => page.state().outbox.phase === "kept" && asked === 1);
+    await until(() => page.state().reached);
+    world.others("/display/standHeight", height);
+    page.tell({ kind: "design", id: "d", jobId: "job", revision: 2 });
+    await until(() => answer !== undefined);
+    world.others("/display/length", length);
+    page.tell({ kind: "design", id: "d", jobId: "job", revision: 3 });
+    answer!();
+    await expect.poll(() => page.history().present.display.length, { timeout: 5000 }).toEqual(length);
+    page.keeper.stop();
   });
 });

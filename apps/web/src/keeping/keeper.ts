@@ -62,6 +62,8 @@ export interface Keeper {
 const dragSettles = 700;
 /** How often it is looked whether the hand has let go [ms]. */
 const calmCheck = 60;
+/** Time until what could not be read is read again [ms]; each failure after another doubles it up to the most. */
+const readAgain = { first: 1000, most: 60_000 };
 
 /** Keeps a design: every finished step is written down on this device, then sent, and what others do comes in. */
 export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
@@ -78,6 +80,8 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   let settling: ReturnType<typeof setTimeout> | undefined;
   let retrying: ReturnType<typeof setTimeout> | undefined;
   let refreshing: Promise<void> | undefined;
+  let looking: ReturnType<typeof setTimeout> | undefined;
+  let missed = 0;
 
   const report = () => world.report({ designId, surroundings, outbox, writing: writes > 0, onDisk, reached });
 
@@ -179,6 +183,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   /** Reads what the server has now; what is newer comes in. */
   const refresh = (): Promise<void> => {
     refreshing ??= (async () => {
+      const heard = newest;
       const opened = await server.open(designId);
       refreshing = undefined;
       if (stopped) return;
@@ -187,12 +192,17 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
         // Reading failed; what waits to be sent says so itself when it is sent.
         if (opened.event.kind === "stopped" && outbox.phase !== "sending") handle(opened.event);
         else report();
+        // The line that tells of changes may be up all the while, so nothing else would bring this to mind again.
+        if (!reached) lookLater(Math.min(readAgain.most, readAgain.first * 2 ** missed++));
         return;
       }
+      missed = 0;
       await calm();
       if (opened.head.id !== designId) return;
       surroundings = { ...surroundings, head: opened.head };
-      newest = Math.max(newest, opened.latest.revision);
+      // What was told while the answer was under way may not be in it.
+      if (newest > heard && newest > opened.latest.revision) lookLater(0);
+      else newest = opened.latest.revision;
       const { acknowledged, parcel, phase } = outbox;
       if (phase === "sending") return;
       if (parcel !== undefined || phase === "stopped") handle({ kind: "send" });
@@ -206,6 +216,13 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
       report();
     })();
     return refreshing;
+  };
+
+  const lookLater = (after: number): void => {
+    clearTimeout(looking);
+    looking = setTimeout(() => {
+      if (!stopped && outbox.phase !== "sending") void refresh();
+    }, after);
   };
 
   const lookAround = async (): Promise<void> => {
@@ -250,6 +267,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
       stopped = true;
       clearTimeout(settling);
       clearTimeout(retrying);
+      clearTimeout(looking);
       for (const end of ends) end();
     },
   };
