@@ -30,7 +30,9 @@ export async function eraseCustomer(context: Context, customerId: string, by: By
       );
       counts.designsKept += designs.length;
       for (const { id } of designs) {
-        counts.revisionsChanged += await eraseRevisions(sql, id, words);
+        const changed = await eraseRevisions(sql, id, words);
+        counts.revisionsChanged += changed;
+        if (changed > 0) await addErased(sql, id, by);
         counts.auditLinesCleared += await clearAudit(sql, "design", id);
       }
       await sql.change("UPDATE designs SET name = 'Design' WHERE job_id = ?", [jobId]);
@@ -89,6 +91,16 @@ async function eraseRevisions(sql: Sql, designId: string, words: readonly string
     changed++;
   }
   return changed;
+}
+
+/** One more revision, the same as the latest: whoever was away with an edit of what is erased now must not bring it back
+ *  as the next one, but is told that somebody was first. */
+async function addErased(sql: Sql, designId: string, by: By): Promise<void> {
+  await sql.change(
+    "INSERT INTO revisions (design_id, number, parent, author, at, document) SELECT id, revisions.number + 1, revisions.number, ?, ?, document FROM designs JOIN revisions ON design_id = id AND number = revision WHERE id = ?",
+    [by.author, by.at, designId],
+  );
+  await sql.change("UPDATE designs SET revision = revision + 1 WHERE id = ?", [designId]);
 }
 
 function clearAudit(sql: Sql, kind: string, id: string): Promise<number> {
