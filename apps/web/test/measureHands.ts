@@ -10,6 +10,14 @@ import { serveShop } from "./servedShop.ts";
 const seconds = Number(process.env["SECONDS"] ?? 4);
 const jobs = 1000;
 
+/** Frames that the page's own clock sees, as text: a compiler's helpers are not there. */
+const framesOf = `new Promise((done) => {
+  const times = [];
+  const end = performance.now() + ${seconds * 1000};
+  const look = (now) => { times.push(now); performance.now() < end ? requestAnimationFrame(look) : done(times); };
+  requestAnimationFrame(look);
+})`;
+
 const shop = await serveShop();
 const reef: unknown = JSON.parse(
   readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8"),
@@ -35,14 +43,6 @@ await desk.waitForFunction(() => document.querySelector(".list-count")?.textCont
 console.log(`list, ${jobs} jobs: ${await searched(desk)}`);
 console.log(`list, scrolled:    ${await scrolled(desk)}`);
 await shop.stop();
-
-/** Frames that the page's own clock sees, as text: a compiler's helpers are not there. */
-const framesOf = `new Promise((done) => {
-  const times = [];
-  const end = performance.now() + ${seconds * 1000};
-  const look = (now) => { times.push(now); performance.now() < end ? requestAnimationFrame(look) : done(times); };
-  requestAnimationFrame(look);
-})`;
 
 function told(times: readonly number[]): string {
   const gaps = times.slice(1).map((time, i) => time - times[i]!);
