@@ -1,15 +1,10 @@
-import { type ChildProcess, spawn } from "node:child_process";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { launchChromium } from "../../../tools/browser.ts";
+import { startServer } from "../../../tools/startServer.ts";
 import { buildWeb } from "./builtWeb.ts";
-
-const main = fileURLToPath(new URL("../../server/src/main.ts", import.meta.url));
-/** How long a server may take to say where it is [ms]. */
-const patience = 60_000;
 
 /** A page with everything that went wrong in it. */
 export interface ShopPage {
@@ -45,16 +40,12 @@ export interface ServedShop {
 export async function serveShop(...options: readonly string[]): Promise<ServedShop> {
   const web = await buildWeb();
   const data = await mkdtemp(join(tmpdir(), "tidewright-shop-"));
-  let { child, address } = await start(data, web.folder, 0, options);
+  const start = (port: number) => startServer({ data, port, options: ["--web", web.folder, ...options] });
+  let server = await start(0);
   const browser = await launchChromium();
-  const kill = async () => {
-    const ended = new Promise((done) => child.once("exit", done));
-    if (child.exitCode !== null || child.signalCode !== null) return;
-    child.kill("SIGKILL");
-    await ended;
-  };
+  const kill = () => server.kill();
   const api: ServedShop["api"] = async (method, path, body, headers = {}) => {
-    const response = await fetch(new URL(path, address), {
+    const response = await fetch(new URL(path, server.address), {
       method,
       headers: {
         "X-Tidewright": "1",
@@ -69,7 +60,7 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
   };
   return {
     get address() {
-      return address;
+      return server.address;
     },
     data,
     browser,
@@ -87,16 +78,16 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
       page.on("pageerror", (error) => complaints.push(error.message));
       page.on("request", (request) => {
         const url = request.url();
-        if (!url.startsWith(address) && !/^(blob|data):/.test(url)) complaints.push(`asked for ${url}`);
+        if (!url.startsWith(server.address) && !/^(blob|data):/.test(url)) complaints.push(`asked for ${url}`);
       });
-      await page.goto(address + path);
+      await page.goto(server.address + path);
       return { page, context, complaints };
     },
     kill,
-    runs: () => child.exitCode === null && child.signalCode === null,
+    runs: () => server.child.exitCode === null && server.child.signalCode === null,
     async restart() {
       await kill();
-      ({ child, address } = await start(data, web.folder, Number(new URL(address).port), options));
+      server = await start(Number(new URL(server.address).port));
     },
     async stop() {
       await browser.close();
@@ -104,32 +95,4 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
       await Promise.all([web.remove(), rm(data, { recursive: true, force: true })]);
     },
   };
-}
-
-function start(data: string, web: string, port: number, options: readonly string[]) {
-  const child: ChildProcess = spawn(
-    process.execPath,
-    ["--conditions=source", "--import", "tsx", main, "--data", data, "--port", String(port), "--web", web, ...options],
-    { stdio: ["ignore", "pipe", "pipe"] },
-  );
-  return new Promise<{ child: ChildProcess; address: string }>((ready, failed) => {
-    let told = "";
-    const timer = setTimeout(() => {
-      child.kill("SIGKILL");
-      failed(new Error(`the server did not say where it is: ${told}`));
-    }, patience);
-    const hear = (chunk: Buffer) => {
-      told += chunk.toString();
-      const address = /is at (http:\/\/\S+\/)\n/.exec(told)?.[1];
-      if (address === undefined) return;
-      clearTimeout(timer);
-      ready({ child, address });
-    };
-    child.stdout?.on("data", hear);
-    child.stderr?.on("data", hear);
-    child.once("exit", (code) => {
-      clearTimeout(timer);
-      failed(new Error(`the server ended with ${code}: ${told}`));
-    });
-  });
 }
