@@ -1,5 +1,5 @@
 import { assess, levers, rank, safetySweep, whatIf, withSweep } from "@tidewright/advice";
-import { type Catalogue, demoCatalogue } from "@tidewright/catalogue";
+import { type Catalogue, demoCatalogue, withOwnPumps } from "@tidewright/catalogue";
 import { type Design, networkAnswer, networkModel, readDesign, readNetwork } from "@tidewright/design";
 import { solveNetwork } from "@tidewright/engine";
 import { BadDocument, type Computation, type ComputeAnswer, type ComputeRequest } from "./computeRequest.ts";
@@ -38,8 +38,7 @@ const computing: Readonly<Record<Computation, Compute>> = {
  *  request what to compute, of which document   -> ComputeAnswer; numbers in SI, null where they are not finite
  *  Throws: never; what goes wrong is in the answer, which travels between threads. */
 export function compute({ computation, text, query, pumps }: ComputeRequest): ComputeAnswer {
-  const catalogue =
-    pumps.length === 0 ? demoCatalogue : { ...demoCatalogue, pumps: [...pumps, ...demoCatalogue.pumps] };
+  const catalogue = withOwnPumps(demoCatalogue, pumps);
   try {
     return { ok: true, json: jsonOf(computing[computation](text, query, catalogue)) };
   } catch (error) {

@@ -1,17 +1,17 @@
-import { type Catalogue, demoCatalogue, type PumpRow } from "@tidewright/catalogue";
+import { type Catalogue, demoCatalogue, readOwnPumps, withOwnPumps } from "@tidewright/catalogue";
 import type { Store } from "@tidewright/store";
-import { pumpProblems } from "./checkPumpRow.ts";
 
 const known = new WeakMap<Store, Promise<Catalogue>>();
 
 /** Returns what a shop's designs may refer to: its own pumps, then the catalogue that comes with the program.
- *  store of the shop   -> Catalogue, read anew after a change of the shop's rows */
+ *  store of the shop   -> Catalogue, read anew after a change of the shop's rows, and where one may have been
+ *  missed */
 export function shopCatalogue(store: Store): Promise<Catalogue> {
   const before = known.get(store);
   if (before !== undefined) return before;
   // Watching first: a change while the rows are read must not be missed.
   const stop = store.watch((change) => {
-    if (change.kind === "catalogue") forget();
+    if (change.kind === "catalogue" || change.kind === "missed") forget();
   });
   const forget = (): void => {
     known.delete(store);
@@ -32,8 +32,5 @@ export async function shopPumps(store: Store): Promise<Catalogue["pumps"]> {
 
 async function read(store: Store): Promise<Catalogue> {
   // Rows of a restored backup may be from before the check at the door.
-  const rows = (await store.catalogue.list("pump")).filter(({ id, data }) => pumpProblems(id, data).length === 0);
-  if (rows.length === 0) return demoCatalogue;
-  const pumps = rows.map(({ id, data }) => ({ ...(data as PumpRow), id }));
-  return { ...demoCatalogue, pumps: [...pumps, ...demoCatalogue.pumps] };
+  return withOwnPumps(demoCatalogue, readOwnPumps(await store.catalogue.list("pump")).pumps);
 }
