@@ -2,6 +2,8 @@ import { join } from "node:path";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { readTables } from "./build/readTables.ts";
+import { sharedWorkers } from "./build/sharedWorkers.ts";
 
 /** Whatever slips into a page of ours, it can ask nothing of anybody but the server it came from. */
 const closed = [
@@ -45,7 +47,7 @@ const offline = VitePWA({
 // Relative addresses let the built page be served from any path, and the "source" condition takes the packages as they are.
 export default defineConfig({
   base: "./",
-  plugins: [react(), contentSecurity, offline],
+  plugins: [react(), readTables, sharedWorkers, contentSecurity, offline],
   resolve: { conditions: ["source", "module", "browser", "development|production", "default"] },
   worker: { format: "es" },
   build: {

@@ -3,11 +3,21 @@ import { useKeeping } from "./keeping/keepingState.ts";
 import { UpdateLine } from "./keeping/UpdateLine.tsx";
 import { useAddress } from "./state/address.ts";
 import { askSession, knowSession, useSession } from "./state/session.ts";
+import { enter } from "./words/useWords.ts";
 
 // One screen's code is loaded when it is asked for: the desk opens without the engine, the bench without the desk.
-const Desk = lazy(async () => ({ default: (await import("./desk/Desk.tsx")).Desk }));
-const SignIn = lazy(async () => ({ default: (await import("./doors/SignIn.tsx")).SignIn }));
-const StartPage = lazy(async () => ({ default: (await import("./start/StartPage.tsx")).StartPage }));
+const Desk = lazy(async () => {
+  const [{ Desk }] = await Promise.all([import("./desk/Desk.tsx"), enter("desk", "doors")]);
+  return { default: Desk };
+});
+const SignIn = lazy(async () => {
+  const [{ SignIn }] = await Promise.all([import("./doors/SignIn.tsx"), enter("doors")]);
+  return { default: SignIn };
+});
+const StartPage = lazy(async () => {
+  const [{ StartPage }] = await Promise.all([import("./start/StartPage.tsx"), enter("start")]);
+  return { default: StartPage };
+});
 const ComparePage = lazy(async () => ({ default: (await import("./compare/ComparePage.tsx")).ComparePage }));
 const TryBench = lazy(async () => ({ default: (await import("./bench/TryBench.tsx")).TryBench }));
 const KeptBench = lazy(async () => ({ default: (await import("./bench/BenchPage.tsx")).KeptBench }));

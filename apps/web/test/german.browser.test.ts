@@ -1,4 +1,4 @@
-import { englishWords, loadWords, messageKeys } from "@tidewright/words";
+import { loadWords, messageKeys } from "@tidewright/words";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
@@ -20,7 +20,7 @@ const textsOf = (page: Page): Promise<string[]> =>
 
 /** English texts that are whole sentences or labels by themselves, where German has another. */
 async function englishTexts(): Promise<Set<string>> {
-  const german = await loadWords("de");
+  const [english, german] = await Promise.all([loadWords("en"), loadWords("de")]);
   // A design's own names may be English words: "return", "display", "emergency".
   const plain = messageKeys.filter((key) => !/^(elevation|scenario\.place|catalogue|sources)\./.test(key));
   const unfilled = (words: typeof german, key: (typeof messageKeys)[number]) => {
@@ -33,8 +33,8 @@ async function englishTexts(): Promise<Set<string>> {
   };
   return new Set(
     plain
-      .map((key) => [unfilled(englishWords, key), unfilled(german, key)] as const)
-      .flatMap(([english, other]) => (english !== other && /^\p{Lu}.{3}/u.test(english) ? [english] : [])),
+      .map((key) => [unfilled(english, key), unfilled(german, key)] as const)
+      .flatMap(([one, other]) => (one !== other && /^\p{Lu}.{3}/u.test(one) ? [one] : [])),
   );
 }
 

@@ -2,15 +2,18 @@
  *  that a screen, a paper and the command line can speak alike. */
 
 export type { MessageKey } from "./en/english.ts";
+export { type Language, languages } from "./language.ts";
+export { messageKeys } from "./messageKeys.ts";
+export { loadRoom, type Room, rooms } from "./rooms.ts";
 export { sayAgain } from "./sayAgain.ts";
 export type { MessageValues } from "./sayer.ts";
 export { type LeverKey, sayLever } from "./sayLever.ts";
 export {
+  englishTexts,
   englishWords,
-  type Language,
-  languages,
+  loadTexts,
   loadWords,
-  messageKeys,
+  type Texts,
   type Words,
   wordsOf,
 } from "./words.ts";

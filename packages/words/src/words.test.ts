@@ -2,7 +2,10 @@ import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, it } from "vitest";
 import { german } from "./de/german.ts";
 import { english, type MessageKey } from "./en/english.ts";
-import { englishWords, languages, loadWords, messageKeys, wordsOf } from "./words.ts";
+import { languages } from "./language.ts";
+import { messageKeys } from "./messageKeys.ts";
+import { loadRoom, rooms } from "./rooms.ts";
+import { englishWords, loadTexts, loadWords, wordsOf } from "./words.ts";
 
 type Elements = ReturnType<IntlMessageFormat["getAst"]>;
 /** Elements of a parsed text that ask for nothing: plain words, and # inside a plural. */
@@ -26,7 +29,7 @@ const lettersOf = (text: string) => text.replace(/\{\w+\}/g, "").replace(/[^\p{L
 
 /** Texts that are the same in both languages for a reason: names of makers and sizes, citations, each language's own name. */
 const alike =
-  /^(catalogue\.(series|device|controller)\.|provenance\.(partLoss\.friction|circuit\.formula)$|desk\.language\.|parts\.family\.)/;
+  /^(catalogue\.(series|device|controller)\.|provenance\.(partLoss\.friction|circuit\.formula)$|fields\.language\.|parts\.family\.)/;
 /** Words that both languages have. */
 const sameWords = new Set(["Pause", "Name", "Version", "System", "Logo", "PDF", "Imperial", "Zone"]);
 
@@ -60,6 +63,25 @@ describe("the message catalogue", () => {
 
   it("has every key in the area it is named after", () => {
     for (const key of messageKeys) expect(key).toMatch(/^[a-z]\w*\.\S/);
+  });
+});
+
+describe("rooms", () => {
+  it("bring their own area and no other, in both languages, and all of them make up the catalogue", async () => {
+    for (const language of languages) {
+      const near = Object.keys(await loadTexts(language));
+      const each = await Promise.all(
+        rooms.map(async (room) => [room, Object.keys(await loadRoom(language, room))] as const),
+      );
+      for (const [room, keys] of each) expect(keys.filter((key) => !key.startsWith(`${room}.`))).toEqual([]);
+      expect([...near, ...each.flatMap(([, keys]) => keys)].sort()).toEqual([...messageKeys].sort());
+    }
+  });
+
+  it("say their texts once they are there, and names before", async () => {
+    expect(englishWords.say("desk.jobs")).toBe("desk.jobs");
+    expect((await loadWords("en", ["desk"])).say("desk.jobs")).toBe("Jobs");
+    expect((await loadWords("de", ["desk"])).say("doors.password")).toBe("doors.password");
   });
 });
 

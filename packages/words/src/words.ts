@@ -1,14 +1,13 @@
-import { english, type MessageKey } from "./en/english.ts";
+import type { MessageKey } from "./en/english.ts";
+import { near } from "./en/near.ts";
+import type { Language } from "./language.ts";
+import { loadRoom, type Room, rooms } from "./rooms.ts";
 import { type MessageValues, sayer } from "./sayer.ts";
-
-/** The languages of the screens. */
-export const languages = ["en", "de"] as const;
-/** One of `languages`. */
-export type Language = (typeof languages)[number];
 
 /** A language's texts: `say` fills a text in, `number` and `instant` write as its readers do. */
 export interface Words {
   readonly language: Language;
+  /** The text with its values filled in; its bare name where it belongs to a room whose texts are not there. */
   say(key: MessageKey, values?: MessageValues): string;
   /** Whether there is a text of this name: for names put together from codes. */
   knows(key: string): key is MessageKey;
@@ -22,11 +21,14 @@ export interface Words {
   instant(at: string | Date, options?: Intl.DateTimeFormatOptions): string;
 }
 
+/** Texts by key; more may be put in while they are in use. */
+export type Texts = Readonly<Partial<Record<MessageKey, string>>>;
+
 /** Returns the words of a language from its texts, in ICU message syntax.
- *  language   texts one for every key   -> Words
+ *  language   texts by key   -> Words
  *  Throws: a text with bad syntax, at its first use (a test reads them all).
  *  Source: ICU MessageFormat, Unicode; Intl, ECMA-402. */
-export function wordsOf(language: Language, texts: Readonly<Record<MessageKey, string>>): Words {
+export function wordsOf(language: Language, texts: Texts): Words {
   const say = sayer(language, texts);
   return {
     language,
@@ -55,23 +57,32 @@ let byText: Map<string, MessageKey> | undefined;
 
 function keyOfText(): Map<string, MessageKey> {
   byText ??= new Map(
-    (Object.entries(english) as [MessageKey, string][]).flatMap(([key, text]) =>
+    (Object.entries(near) as [MessageKey, string][]).flatMap(([key, text]) =>
       dataAreas.test(key) ? [[text, key]] : [],
     ),
   );
   return byText;
 }
 
-/** The name of every text, in the order of the catalogue. */
-export const messageKeys = /* @__PURE__ */ Object.keys(english) as readonly MessageKey[];
+/** The English texts that every screen may say. */
+export const englishTexts: Texts = near;
 
-/** English, which is always at hand. */
-export const englishWords: Words = /* @__PURE__ */ wordsOf("en", english);
+/** English, which is always at hand but for the texts of the rooms. */
+export const englishWords: Words = /* @__PURE__ */ wordsOf("en", near);
 
-/** Returns the words of a language; what is not English is loaded when it is asked for.
- *  language   -> Words
+/** Returns the texts of a language that every screen may say.
+ *  language   -> texts by key, without those of the rooms
+ *  Throws: where the file cannot be had, such as without a network.
  *  Source: own construction. */
-export async function loadWords(language: Language): Promise<Words> {
-  if (language === "de") return wordsOf("de", (await import("./de/german.ts")).german);
-  return englishWords;
+export async function loadTexts(language: Language): Promise<Texts> {
+  return language === "en" ? near : (await import("./de/near.ts")).near;
+}
+
+/** Returns the words of a language, with the texts of some rooms or of all.
+ *  language   of the rooms wanted; all where nothing is said   -> Words
+ *  Throws: where a file cannot be had, such as without a network.
+ *  Source: own construction. */
+export async function loadWords(language: Language, of: readonly Room[] = rooms): Promise<Words> {
+  const texts = await Promise.all([loadTexts(language), ...of.map((room) => loadRoom(language, room))]);
+  return wordsOf(language, Object.assign({}, ...texts) as Texts);
 }

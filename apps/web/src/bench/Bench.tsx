@@ -13,7 +13,7 @@ import { dropDrag, edit, isUnsaved, redoEdit, select, undoEdit, useBench } from 
 import { useSettings } from "../state/settings.ts";
 import { isWideScreen, useWideScreen } from "../state/useWideScreen.ts";
 import { useVersions } from "../versions/versionsState.ts";
-import { useWords } from "../words/useWords.ts";
+import { enter, useWords } from "../words/useWords.ts";
 import { AnswerFigures, AnswerSentence } from "./AnswerStrip.tsx";
 import { Drawer } from "./Drawer.tsx";
 import { FaultScreen } from "./FaultScreen.tsx";
@@ -26,7 +26,10 @@ import { TopBar } from "./TopBar.tsx";
 // What is not seen at once is not loaded at once: the numbers and the drawing come first.
 const FilmStage = lazy(async () => ({ default: (await import("../film/FilmStage.tsx")).FilmStage }));
 const Plan = lazy(async () => ({ default: (await import("../plan/Plan.tsx")).Plan }));
-const SourcePopover = lazy(async () => ({ default: (await import("../provenance/SourcePopover.tsx")).SourcePopover }));
+const SourcePopover = lazy(async () => {
+  const [{ SourcePopover }] = await Promise.all([import("../provenance/SourcePopover.tsx"), enter("provenance")]);
+  return { default: SourcePopover };
+});
 const Curves = lazy(async () => ({ default: (await import("./Curves.tsx")).Curves }));
 const UnitsDialog = lazy(async () => ({ default: (await import("./UnitsDialog.tsx")).UnitsDialog }));
 const ProblemsDialog = lazy(async () => ({ default: (await import("./ProblemsDialog.tsx")).ProblemsDialog }));

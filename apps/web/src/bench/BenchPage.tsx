@@ -4,11 +4,14 @@ import { useKeeping } from "../keeping/keepingState.ts";
 import { closeKept, type NotOpened, openKept } from "../keeping/openKept.ts";
 import { lookOnly } from "../state/bench.ts";
 import { askSession, knowSession, mayWork, useSession } from "../state/session.ts";
-import { useWords } from "../words/useWords.ts";
+import { enter, useWords } from "../words/useWords.ts";
 import { Bench } from "./Bench.tsx";
 import { NotOpenedPage } from "./NotOpenedPage.tsx";
 
-const SignIn = lazy(async () => ({ default: (await import("../doors/SignIn.tsx")).SignIn }));
+const SignIn = lazy(async () => {
+  const [{ SignIn }] = await Promise.all([import("../doors/SignIn.tsx"), enter("doors")]);
+  return { default: SignIn };
+});
 
 type Opening = "opening" | "open" | NotOpened;
 

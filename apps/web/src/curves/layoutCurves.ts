@@ -2,9 +2,9 @@ import type { Curve, LoopState, PumpState } from "@tidewright/advice";
 import { textWidth } from "@tidewright/editor";
 import { fromSI, toSI } from "@tidewright/units";
 import { englishWords, type Words } from "@tidewright/words";
-import { scaleLinear } from "d3-scale";
 import { curveMonotoneX, line } from "d3-shape";
 import { combinedCurve, headAt } from "./combinedCurve.ts";
+import { roundTicks, type Scale, scaleOf } from "./scale.ts";
 
 /** Flows that are wished for over the weir [m3/s]. */
 export interface FlowWish {
@@ -99,8 +99,8 @@ export function layoutCurves(input: CurveInput): CurveScene {
   const pumpHead = Math.max(0, ...named.flatMap(({ curve }) => curve.head).filter(Number.isFinite));
   const mostHead = 1.1 * Math.max(0.1, pumpHead, finite(loop.totalHead), 1.1 * finite(loop.staticHead));
   const plot = { x0: width < 480 ? 42 : 54, x1: width - (width < 480 ? 14 : 24), y0: height - 38, y1: 22 };
-  const x = scaleLinear([0, mostFlow], [plot.x0, plot.x1]);
-  const y = scaleLinear([0, mostHead], [plot.y0, plot.y1]);
+  const x = scaleOf([0, mostFlow], [plot.x0, plot.x1]);
+  const y = scaleOf([0, mostHead], [plot.y0, plot.y1]);
   const drawn: DrawnCurve[] = [
     ...named.map(({ kind, label, curve }) => ({
       kind,
@@ -216,8 +216,6 @@ function curveOf(pump: PumpState, fastest: boolean): Curve | undefined {
   return order[0]?.curve;
 }
 
-type Scale = (value: number) => number;
-
 function pathOf(curve: Curve, x: Scale, y: Scale): string {
   const points = curve.flow.map((flow, i): [number, number] => [x(flow), y(curve.head[i] ?? 0)]);
   return line().curve(curveMonotoneX).digits(1)(points.filter(([a, b]) => Number.isFinite(a + b))) ?? "";
@@ -302,10 +300,8 @@ function ticks(
   words: Words,
   count: number,
 ): Tick[] {
-  const axis = scaleLinear([0, fromSI(most, unit, dimension)], [0, 1]);
-  const text = axis.tickFormat(count);
-  return axis.ticks(count).map((value) => ({
+  return roundTicks(fromSI(most, unit, dimension), count, words).map(({ value, text }) => ({
     at: scale(toSI({ value, unit }, dimension)),
-    text: words.decimal(text(value).replace(/,/g, "")),
+    text,
   }));
 }

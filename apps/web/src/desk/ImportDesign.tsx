@@ -74,12 +74,8 @@ async function keepDesign(
   why: (failed: Parameters<typeof refusalWords>[0]) => string,
 ): Promise<Refused | undefined> {
   // The reader of designs is large and the desk does without it until a file comes.
-  const [{ readDesign }, { demoCatalogue }, text] = await Promise.all([
-    import("@tidewright/design"),
-    import("@tidewright/catalogue"),
-    file.text(),
-  ]);
-  const reading = readDesign(text, demoCatalogue);
+  const [{ readDesignText }, text] = await Promise.all([import("./readDesignText.ts"), file.text()]);
+  const reading = readDesignText(text);
   if (!reading.ok) return { name: file.name, problems: reading.problems };
   const name = (reading.design.name || file.name.replace(/\.json$/i, "")).slice(0, 200);
   const job = await ask(routes.createJob, { body: { name, stage: "designing" } });

@@ -83,24 +83,24 @@ function ThisScreen() {
       <p className="quiet">{say("desk.thisScreenExplain")}</p>
       <div className="field-list field-columns">
         <KeptChoice
-          label={say("desk.language")}
+          label={say("fields.language")}
           value={language}
           onChange={(value) => changeSettings({ language: value as Language })}
         >
           {languages.map((each) => (
             <option key={each} value={each} lang={each}>
-              {say(`desk.language.${each}`)}
+              {say(`fields.language.${each}`)}
             </option>
           ))}
         </KeptChoice>
         <KeptChoice
-          label={say("desk.numbersIn")}
+          label={say("fields.numbersIn")}
           value={system}
           onChange={(value) => changeSettings({ system: value as UnitSystem, own: {} })}
         >
           {systems.map((each) => (
             <option key={each} value={each}>
-              {say(`desk.system.${each}`)}
+              {say(`fields.system.${each}`)}
             </option>
           ))}
         </KeptChoice>

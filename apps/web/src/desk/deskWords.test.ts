@@ -1,5 +1,5 @@
 import type { Job } from "@tidewright/protocol";
-import { englishWords, loadWords } from "@tidewright/words";
+import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { signInWords, waitOf } from "../doors/signInWords.ts";
 import { readDeskAddress } from "./deskAddress.ts";
@@ -20,6 +20,8 @@ const job = (id: string, stage: Job["stage"], updatedAt: string): Job => ({
   createdAt: updatedAt,
   updatedAt,
 });
+
+const english = await loadWords("en");
 
 describe("words and order of the desk", () => {
   it("puts jobs to review first and then the latest change", () => {
@@ -42,15 +44,15 @@ describe("words and order of the desk", () => {
   it("says a change of today by its hour and an older one by its day", async () => {
     const now = new Date(2026, 5, 15, 18, 0);
     const at = (...parts: [number, number, number, number]) => new Date(...parts).toISOString();
-    expect(whenWords(at(2026, 5, 15, 9), now, englishWords)).toBe("09:00");
-    expect(whenWords(at(2026, 5, 14, 9), now, englishWords)).toBe("Jun 14");
-    expect(whenWords(at(2024, 5, 14, 9), now, englishWords)).toBe("Jun 14, 2024");
+    expect(whenWords(at(2026, 5, 15, 9), now, english)).toBe("09:00");
+    expect(whenWords(at(2026, 5, 14, 9), now, english)).toBe("Jun 14");
+    expect(whenWords(at(2024, 5, 14, 9), now, english)).toBe("Jun 14, 2024");
     expect(whenWords(at(2026, 5, 14, 9), now, await loadWords("de"))).toBe("14. Juni");
   });
 
   it("says sizes in decimal multiples", () => {
-    expect(sizeWords(999, englishWords)).toBe("999\u00a0B");
-    expect(sizeWords(1_450_000, englishWords)).toBe("1.5\u00a0MB");
+    expect(sizeWords(999, english)).toBe("999\u00a0B");
+    expect(sizeWords(1_450_000, english)).toBe("1.5\u00a0MB");
   });
 
   it("reads prices with a point or a comma and nothing else", () => {
@@ -69,7 +71,7 @@ describe("words and order of the desk", () => {
     const refused = (detail: string) =>
       signInWords(
         { ok: false, reason: "refused", problem: { type: "", title: "", status: 429, detail } },
-        englishWords,
+        english,
       );
     expect(refused("Wait 40 seconds.")).toBe("Too many tries. Try again in 40 seconds.");
     expect(refused("Wait 5 minutes.")).toBe("Too many tries. Try again in 5 minutes.");
@@ -79,6 +81,6 @@ describe("words and order of the desk", () => {
 
   it("says why a file was refused in the words of whoever looked at it", () => {
     const problem = { type: "", title: "", status: 415, detail: "It is an SVG; send a JPEG." };
-    expect(problemWords(problem, englishWords)).toBe("This kind of file is not taken. It is an SVG; send a JPEG.");
+    expect(problemWords(problem, english)).toBe("This kind of file is not taken. It is an SVG; send a JPEG.");
   });
 });

@@ -1,6 +1,6 @@
 import { describePlace, timeWords, type WhatIf } from "@tidewright/advice";
 import { englishWords, type Words } from "@tidewright/words";
-import { scaleLinear } from "d3-scale";
+import { scaleOf } from "../curves/scale.ts";
 import { capital, clockText } from "./filmWords.ts";
 import type { TimeScale } from "./timeScale.ts";
 
@@ -120,7 +120,7 @@ function bandOf(
   const most = Math.max(rim ?? highest, highest);
   // A level that stands still would fill no range: a centimetre at least.
   const span = Math.max(0.01, most - lowest);
-  const y = scaleLinear([most - span * 1.12, most], [low, high]);
+  const y = scaleOf([most - span * 1.12, most], [low, high]);
   const yOf = (level: number) => y(level);
   const points = thinned(
     film!.times.map((t, i) => ({ x: xOf(t), y: yOf(film!.levels[index]![i]!), level: film!.levels[index]![i]! })),

@@ -17,7 +17,7 @@ export function Sourced({ of, index = 0, children }: Props) {
       type="button"
       className="sourced"
       aria-haspopup="dialog"
-      title={say("provenance.ask")}
+      title={say("fields.whereFrom")}
       onClick={(event) => show({ source: { id: of, index, at: event.currentTarget.getBoundingClientRect() } })}
     >
       {children}

@@ -119,7 +119,7 @@ function Choices() {
   return (
     <div className="share-choices">
       <fieldset>
-        <legend>{say("desk.numbersIn")}</legend>
+        <legend>{say("fields.numbersIn")}</legend>
         {systems.map((each) => (
           <button
             key={each}
@@ -128,12 +128,12 @@ function Choices() {
             aria-pressed={system === each}
             onClick={() => changeSettings({ system: each, own: {} })}
           >
-            {say(`desk.system.${each}`)}
+            {say(`fields.system.${each}`)}
           </button>
         ))}
       </fieldset>
       <fieldset>
-        <legend>{say("desk.language")}</legend>
+        <legend>{say("fields.language")}</legend>
         {languages.map((each) => (
           <button
             key={each}
@@ -142,7 +142,7 @@ function Choices() {
             aria-pressed={language === each}
             onClick={() => changeSettings({ language: each })}
           >
-            {say(`desk.language.${each}`)}
+            {say(`fields.language.${each}`)}
           </button>
         ))}
       </fieldset>

@@ -3,10 +3,11 @@ import "../pageStyles.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { applyLanguage, applyTheme } from "../state/settings.ts";
+import { enter } from "../words/useWords.ts";
 import { SharePage } from "./SharePage.tsx";
 
 applyTheme();
-await applyLanguage();
+await Promise.all([applyLanguage(), enter("doors")]);
 createRoot(document.getElementById("share")!).render(
   <StrictMode>
     <SharePage />

@@ -1,10 +1,9 @@
 import type { Catalogue, ControllerRow } from "../catalogue.ts";
-import { readPumpCsv } from "../csv/readPumpCsv.ts";
 import { demoDevices } from "../parts/devices.ts";
 import { fittings } from "../parts/fittings.ts";
 import { valves } from "../parts/valves.ts";
 import { pipeSeries } from "../pipes/allPipeSeries.ts";
-import { demoPumpTable } from "./demoPumpTable.ts";
+import { demoPumps } from "./demoPumps.ts";
 
 /** Controllers that the demonstration pumps need and that are sold on their own; prices in EUR.
  *  Result: readonly array of ControllerRow.
@@ -26,7 +25,7 @@ export const demoControllers: readonly ControllerRow[] = [
  *  Source: pumps, devices and prices invented; pipe, fittings and valves as their rows say.
  *  Example: demoCatalogue.pumps.length  ->  72                                                                 */
 export const demoCatalogue: Catalogue = {
-  pumps: readPumpCsv(demoPumpTable).pumps,
+  pumps: demoPumps,
   devices: demoDevices,
   controllers: demoControllers,
   pipeSeries,

@@ -224,13 +224,6 @@ export const desk: Record<keyof typeof english, string> = {
 
   "desk.thisScreen": "Dieser Bildschirm",
   "desk.thisScreenExplain": "Nur für dieses Gerät.",
-  "desk.language": "Sprache",
-  "desk.language.en": "English",
-  "desk.language.de": "Deutsch",
-  "desk.numbersIn": "Zahlen in",
-  "desk.system.metric": "Metrisch",
-  "desk.system.us": "US",
-  "desk.system.imperial": "Britisch",
   "desk.drawnOn": "Gezeichnet auf",
   "desk.theme.system": "wie das System",
   "desk.theme.light": "Papier",

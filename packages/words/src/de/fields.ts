@@ -42,4 +42,13 @@ export const fields: Record<keyof typeof english, string> = {
   "fields.dimension.kinematicViscosity": "Viskosität",
   "fields.dimension.turnover": "Umwälzung",
   "fields.dimension.speedFraction": "Drehzahl",
+
+  "fields.language": "Sprache",
+  "fields.language.en": "English",
+  "fields.language.de": "Deutsch",
+  "fields.numbersIn": "Zahlen in",
+  "fields.system.metric": "Metrisch",
+  "fields.system.us": "US",
+  "fields.system.imperial": "Britisch",
+  "fields.whereFrom": "Woher kommt das?",
 };

@@ -3,7 +3,6 @@ import type { provenance as english } from "../en/provenance.ts";
 /** Woher Zahlen kommen: Formeln, Eingaben, ehrliche Spannen, Quellen. */
 export const provenance: Record<keyof typeof english, string> = {
   "provenance.origin": "Herkunft einer Zahl",
-  "provenance.ask": "Woher kommt das?",
   "provenance.close": "Schließen",
   "provenance.honestRange": "Ehrliche Spanne: {range}",
   "provenance.source": "Quelle: {source}",

@@ -219,13 +219,6 @@ export const desk = {
 
   "desk.thisScreen": "This screen",
   "desk.thisScreenExplain": "For this device only.",
-  "desk.language": "Language",
-  "desk.language.en": "English",
-  "desk.language.de": "Deutsch",
-  "desk.numbersIn": "Numbers in",
-  "desk.system.metric": "Metric",
-  "desk.system.us": "US",
-  "desk.system.imperial": "Imperial",
   "desk.drawnOn": "Drawn on",
   "desk.theme.system": "As the system",
   "desk.theme.light": "Paper",

@@ -1,51 +1,11 @@
-import { bench } from "./bench.ts";
-import { catalogue } from "./catalogue.ts";
-import { cautions } from "./cautions.ts";
-import { curves } from "./curves.ts";
 import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
-import { drawing } from "./drawing.ts";
-import { elevation } from "./elevation.ts";
-import { fields } from "./fields.ts";
-import { film } from "./film.ts";
-import { findings } from "./findings.ts";
-import { keeping } from "./keeping.ts";
-import { levers } from "./levers.ts";
-import { parts } from "./parts.ts";
-import { plan } from "./plan.ts";
-import { problems } from "./problems.ts";
+import { near } from "./near.ts";
 import { provenance } from "./provenance.ts";
-import { reasons } from "./reasons.ts";
-import { scenario } from "./scenario.ts";
-import { sources } from "./sources.ts";
 import { start } from "./start.ts";
-import { units } from "./units.ts";
 
 /** Every text in English, by key; the other languages have the same keys. */
-export const english = {
-  ...desk,
-  ...doors,
-  ...drawing,
-  ...findings,
-  ...scenario,
-  ...plan,
-  ...reasons,
-  ...keeping,
-  ...levers,
-  ...sources,
-  ...catalogue,
-  ...start,
-  ...units,
-  ...fields,
-  ...bench,
-  ...provenance,
-  ...curves,
-  ...cautions,
-  ...film,
-  ...problems,
-  ...elevation,
-  ...parts,
-} as const;
+export const english = { ...near, ...desk, ...doors, ...provenance, ...start } as const;
 
 /** The name of a text. */
 export type MessageKey = keyof typeof english;

@@ -39,4 +39,13 @@ export const fields = {
   "fields.dimension.kinematicViscosity": "a viscosity",
   "fields.dimension.turnover": "a turnover",
   "fields.dimension.speedFraction": "a speed",
+
+  "fields.language": "Language",
+  "fields.language.en": "English",
+  "fields.language.de": "Deutsch",
+  "fields.numbersIn": "Numbers in",
+  "fields.system.metric": "Metric",
+  "fields.system.us": "US",
+  "fields.system.imperial": "Imperial",
+  "fields.whereFrom": "Where does this come from?",
 } as const;

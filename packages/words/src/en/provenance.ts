@@ -1,7 +1,6 @@
 /** Where numbers come from: formulas, inputs, honest ranges, sources. */
 export const provenance = {
   "provenance.origin": "Origin of a number",
-  "provenance.ask": "Where does this come from?",
   "provenance.close": "Close",
   "provenance.honestRange": "Honest range: {range}",
   "provenance.source": "Source: {source}",

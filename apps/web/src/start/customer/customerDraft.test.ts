@@ -1,6 +1,8 @@
-import { englishWords, loadWords } from "@tidewright/words";
+import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { type CustomerDraft, emptyCustomer, readCustomer } from "./customerDraft.ts";
+
+const english = await loadWords("en");
 
 const filled: CustomerDraft = {
   ...emptyCustomer("de-DE"),
@@ -10,13 +12,13 @@ const filled: CustomerDraft = {
   animals: ["softCorals"],
 };
 const wrong = (change: Partial<CustomerDraft>) => {
-  const reading = readCustomer({ ...filled, ...change }, englishWords);
+  const reading = readCustomer({ ...filled, ...change }, english);
   return reading.ok ? [] : Object.keys(reading.problems).sort();
 };
 
 describe("what a customer says", () => {
   it("becomes answers in the units that were chosen", () => {
-    const reading = readCustomer(filled, englishWords);
+    const reading = readCustomer(filled, english);
     expect(reading).toMatchObject({
       ok: true,
       answers: {
@@ -26,7 +28,7 @@ describe("what a customer says", () => {
         standHeight: { value: 80, unit: "cm" },
       },
     });
-    expect(readCustomer({ ...filled, units: "us", sizes: { volume: "75" } }, englishWords)).toMatchObject({
+    expect(readCustomer({ ...filled, units: "us", sizes: { volume: "75" } }, english)).toMatchObject({
       ok: true,
       answers: { tank: { volume: { value: 75, unit: "US gal" } } },
     });
@@ -41,7 +43,7 @@ describe("what a customer says", () => {
   });
 
   it("keeps a number of holes whose size nobody knows in the notes", () => {
-    const reading = readCustomer({ ...filled, glass: "drilled", holes: "2", notes: "By the window." }, englishWords);
+    const reading = readCustomer({ ...filled, glass: "drilled", holes: "2", notes: "By the window." }, english);
     expect(reading.ok && reading.notes).toBe("By the window.\nHow many holes? 2");
     expect(reading.ok && reading.answers.overflow).toEqual({ glass: "drilled" });
   });

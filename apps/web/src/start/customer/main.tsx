@@ -3,10 +3,11 @@ import "../../pageStyles.ts";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { applyLanguage, applyTheme } from "../../state/settings.ts";
+import { enter } from "../../words/useWords.ts";
 import { CustomerPage } from "./CustomerPage.tsx";
 
 applyTheme();
-await applyLanguage();
+await Promise.all([applyLanguage(), enter("start")]);
 createRoot(document.getElementById("intake")!).render(
   <StrictMode>
     <CustomerPage />

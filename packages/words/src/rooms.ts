@@ -1,0 +1,33 @@
+import type { MessageKey } from "./en/english.ts";
+import type { Language } from "./language.ts";
+
+/** Areas whose texts are said by one screen alone. They come with it, so that a first visit does not fetch the texts of
+ *  every other screen. */
+export const rooms = ["desk", "doors", "provenance", "start"] as const;
+/** One of `rooms`. */
+export type Room = (typeof rooms)[number];
+
+type Texts = Readonly<Partial<Record<MessageKey, string>>>;
+
+const loaders: Readonly<Record<Language, Readonly<Record<Room, () => Promise<Texts>>>>> = {
+  en: {
+    desk: async () => (await import("./en/desk.ts")).desk,
+    doors: async () => (await import("./en/doors.ts")).doors,
+    provenance: async () => (await import("./en/provenance.ts")).provenance,
+    start: async () => (await import("./en/start.ts")).start,
+  },
+  de: {
+    desk: async () => (await import("./de/desk.ts")).desk,
+    doors: async () => (await import("./de/doors.ts")).doors,
+    provenance: async () => (await import("./de/provenance.ts")).provenance,
+    start: async () => (await import("./de/start.ts")).start,
+  },
+};
+
+/** Returns the texts of a room in a language, by key.
+ *  language   room   -> texts
+ *  Throws: where the file cannot be had, such as without a network.
+ *  Source: own construction. */
+export function loadRoom(language: Language, room: Room): Promise<Texts> {
+  return loaders[language][room]();
+}
