@@ -19,7 +19,7 @@ export function firstPictures(app: App, thread: PictureThread): FillFirstPicture
   const known = new Map<string, Promise<string | undefined>>();
   // An erasure changes documents under their numbers: no name that was taken away is left in a picture.
   app.store.watch(({ kind }) => {
-    if (kind === "erasure") known.clear();
+    if (kind === "erasure" || kind === "missed") known.clear();
   });
   return async (bearings, designId, html) => {
     try {
