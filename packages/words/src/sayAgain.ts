@@ -1,14 +1,15 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import { elevation } from "./en/elevation.ts";
 import { problems } from "./en/problems.ts";
+import { pumpProblems } from "./en/pumpProblems.ts";
 import type { Words } from "./words.ts";
 
 /** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
-const areas = { problems, elevation } as const;
+const areas = { problems, elevation, pumpProblems } as const;
 type Area = keyof typeof areas;
 
 interface Pattern {
-  readonly key: keyof typeof problems | keyof typeof elevation;
+  readonly key: keyof (typeof areas)[Area];
   readonly shape: RegExp;
   readonly names: readonly string[];
   /** Letters that stand fast: the more of them, the surer the text is meant. */

@@ -16,6 +16,8 @@ import { parts } from "./parts.ts";
 import { plan } from "./plan.ts";
 import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
+import { pumpProblems } from "./pumpProblems.ts";
+import { pumps } from "./pumps.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
@@ -46,4 +48,6 @@ export const german: Record<MessageKey, string> = {
   ...problems,
   ...elevation,
   ...parts,
+  ...pumps,
+  ...pumpProblems,
 };

@@ -15,6 +15,8 @@ import { parts } from "./parts.ts";
 import { plan } from "./plan.ts";
 import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
+import { pumpProblems } from "./pumpProblems.ts";
+import { pumps } from "./pumps.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
@@ -45,6 +47,8 @@ export const english = {
   ...problems,
   ...elevation,
   ...parts,
+  ...pumps,
+  ...pumpProblems,
 } as const;
 
 /** The name of a text. */
