@@ -3,6 +3,7 @@ import { sayAgain } from "@tidewright/words";
 import { useRef, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
+import { followShopCatalogue } from "../catalogue/shopRows.ts";
 import { useWords } from "../words/useWords.ts";
 import { jobHash } from "./deskAddress.ts";
 import { refusalWords } from "./refusalWords.ts";
@@ -74,12 +75,14 @@ async function keepDesign(
   why: (failed: Parameters<typeof refusalWords>[0]) => string,
 ): Promise<Refused | undefined> {
   // The reader of designs is large and the desk does without it until a file comes.
-  const [{ readDesign }, { demoCatalogue }, text] = await Promise.all([
+  const [{ readDesign }, { currentCatalogue }, text] = await Promise.all([
     import("@tidewright/design"),
-    import("@tidewright/catalogue"),
+    import("../catalogue/currentCatalogue.ts"),
     file.text(),
+    // A file out of this shop may name its own pumps.
+    followShopCatalogue(),
   ]);
-  const reading = readDesign(text, demoCatalogue);
+  const reading = readDesign(text, currentCatalogue());
   if (!reading.ok) return { name: file.name, problems: reading.problems };
   const name = (reading.design.name || file.name.replace(/\.json$/i, "")).slice(0, 200);
   const job = await ask(routes.createJob, { body: { name, stage: "designing" } });
