@@ -267,4 +267,32 @@ describe("the shop", () => {
     expect((await ask("DELETE", "api/catalogue/pump/house-pump", undefined, ifMatch(1))).status).toBe(200);
     expect((await keep()).status).toBe(422);
   });
+
+  it("goes on keeping a design whose pump it has removed, and takes no such pump into another one", async () => {
+    const { ask } = await servedShop();
+    const { demoCatalogue, findPump } = await import("@tidewright/catalogue");
+    const data = findPump(demoCatalogue, "ferrow-c40")!;
+    await ask("PUT", "api/catalogue/pump/house-pump", { data }, ifMatch(0));
+    const text = exampleText("waiting-room-reef.json");
+    const document = JSON.parse(text.replaceAll(/"tarnhelm-[\w-]+"/g, '"house-pump"'));
+    const { id } = await read<{ id: string }>(await ask("POST", "api/jobs", { name: "Reef" }));
+    const design = await read<{ id: string }>(await ask("POST", `api/jobs/${id}/designs`, { name: "House", document }));
+    const other = await read<{ id: string }>(
+      await ask("POST", `api/jobs/${id}/designs`, { name: "Other", document: JSON.parse(text) }),
+    );
+    await ask("DELETE", "api/catalogue/pump/house-pump", undefined, ifMatch(1));
+    const append = (designId: string, name: string) =>
+      ask(
+        "POST",
+        `api/designs/${designId}/revisions`,
+        { document: { ...document, name }, editId: randomUUID() },
+        ifMatch(1),
+      );
+    expect((await append(design.id, "Renamed")).status).toBe(201);
+    const apart = await ask("POST", `api/designs/${design.id}/variants`, { name: "Apart", revision: 1, document });
+    expect(apart.status).toBe(201);
+    const { status, problems } = await problem(await append(other.id, "Taken over"));
+    expect(status).toBe(422);
+    expect(problems?.[0]).toMatchObject({ value: "house-pump", message: 'there is no pump "house-pump"' });
+  });
 });
