@@ -50,7 +50,7 @@ export function wordsOf(language: Language, texts: Readonly<Record<MessageKey, s
 const decimalSign: Readonly<Record<Language, "." | ",">> = { en: ".", de: "," };
 
 /** Areas whose texts also stand in data: labels of the catalogue, sources of limits, names of units and of places. */
-const dataAreas = /^(catalogue|sources|units|findings\.name)\./;
+const dataAreas = /^(catalogue|sources|units|findings\.name|start\.source)\./;
 let byText: Map<string, MessageKey> | undefined;
 
 function keyOfText(): Map<string, MessageKey> {

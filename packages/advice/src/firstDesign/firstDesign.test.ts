@@ -130,13 +130,14 @@ describe("a first design", () => {
       fc.property(answers, (loose) => {
         // An answer that is not given is not there.
         const said = JSON.parse(JSON.stringify(loose)) as StartAnswers;
-        const started = performance.now();
+        const started = process.cpuUsage();
         promised(said);
-        slowest = Math.max(slowest, performance.now() - started);
+        const { user, system } = process.cpuUsage(started);
+        slowest = Math.max(slowest, (user + system) / 1000);
       }),
       { numRuns: 30, seed: 4711, endOnFailure: true },
     );
-    // The aim is one second on an idle machine; a shared one is given three.
+    // The aim is one second on an idle machine; with the checks of this test it is given three, of its own work alone.
     expect(slowest).toBeLessThan(3000);
   });
 

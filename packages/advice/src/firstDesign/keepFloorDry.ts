@@ -64,6 +64,8 @@ export function keepFloorDry(
   for (;;) {
     const topOff = planTopOff(ground, current, compose, catalogue);
     if (topOff !== undefined) current = { ...current, topOff };
+    // Statics first here too.
+    if (topOff?.fits === false && steps < mostSteps && change(moreRoom(ground, current))) continue;
     const results = playAll(compose(current), catalogue, played);
     wet = results.filter((result) => result.verdict === "wet");
     const stuckOpen = () =>

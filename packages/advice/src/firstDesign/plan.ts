@@ -17,6 +17,8 @@ export interface TopOffPlan {
   readonly evaporationPerDay: number;
   /** The sump holds no more than this, should the top-off stick open. */
   readonly boundBySump: boolean;
+  /** The running sump has room for all of it. */
+  readonly fits: boolean;
 }
 
 /** Everything of a first design that is sized, SI; the document is written from it. */

@@ -47,11 +47,13 @@ export function planTopOff(
   const holds = Math.max(step, Math.floor((countedRoom * room) / step) * step);
   const said = ground.answers.topOff?.reservoir;
   const flowStep = fromSI(perDay, "L", "volume") > 10 ? 5 * step : step;
+  const reservoir = said ? toSI(said, "volume") : Math.min(wished, holds);
   return {
-    reservoir: said ? toSI(said, "volume") : Math.min(wished, holds),
+    reservoir,
     flow: inSteps((perDay / practice.topOffTime) * 3600, flowStep) / 3600,
     evaporationPerDay: perDay,
     boundBySump: said === undefined && holds < wished,
+    fits: reservoir <= countedRoom * room,
   };
 }
 
