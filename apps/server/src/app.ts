@@ -1,5 +1,6 @@
 import type { Store } from "@tidewright/store";
 import type { Hono } from "hono";
+import type { ThreadPool } from "./compute/threadPool.ts";
 import type { Doors } from "./doors/doors.ts";
 import type { RememberedAnswers } from "./http/rememberedAnswers.ts";
 
@@ -8,6 +9,8 @@ export interface App {
   readonly hono: Hono;
   readonly store: Store;
   readonly doors: Doors;
+  /** Threads that compute while this one answers. */
+  readonly threads: ThreadPool;
   /** Secret of `running.json`: whoever reads the data folder may ask for a backup. */
   readonly localSecret: string;
   /** Names of the routes that were mounted, as the interface's description must name them. */

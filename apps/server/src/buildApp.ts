@@ -3,7 +3,7 @@ import type { Store } from "@tidewright/store";
 import { Hono } from "hono";
 import type { App } from "./app.ts";
 import { mountComputing } from "./compute/mountComputing.ts";
-import type { ThreadPool } from "./compute/threadPool.ts";
+import { type ThreadPool, threadPool } from "./compute/threadPool.ts";
 import { type Doors, doorsOf } from "./doors/doors.ts";
 import { isLoopback } from "./doors/isLoopback.ts";
 import { mountLinks } from "./doors/mountLinks.ts";
@@ -61,6 +61,7 @@ export function buildApp(options: AppOptions): BuiltApp {
     hono,
     store,
     doors,
+    threads: options.threads ?? threadPool(),
     localSecret: randomBytes(32).toString("base64url"),
     mounted: new Set(),
     remembered: options.remembers ? rememberedAnswers(store) : undefined,
@@ -92,10 +93,10 @@ export function buildApp(options: AppOptions): BuiltApp {
   mountShop(app);
   mountBackup(app, spare);
   const closeStreams = mountEvents(app, options.streams);
-  const closeComputing = mountComputing(app, options.threads);
+  mountComputing(app);
   const closePages = servePages(app, web);
   const closeThreads = async () => {
-    await Promise.all([closeComputing(), closePages()]);
+    await Promise.all([app.threads.close(), closePages()]);
   };
   return { ...app, closeStreams, closeThreads };
 }

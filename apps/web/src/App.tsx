@@ -1,13 +1,14 @@
 import { lazy, type ReactNode, Suspense, useEffect } from "react";
+import { followShopCatalogue } from "./catalogue/shopRows.ts";
 import { useKeeping } from "./keeping/keepingState.ts";
 import { UpdateLine } from "./keeping/UpdateLine.tsx";
-import { useAddress } from "./state/address.ts";
+import { type Address, useAddress } from "./state/address.ts";
 import { askSession, knowSession, useSession } from "./state/session.ts";
 import { enter } from "./words/useWords.ts";
 
 // One screen's code is loaded when it is asked for: the desk opens without the engine, the bench without the desk.
 const Desk = lazy(async () => {
-  const [{ Desk }] = await Promise.all([import("./desk/Desk.tsx"), enter("desk", "doors")]);
+  const [{ Desk }] = await Promise.all([import("./desk/Desk.tsx"), enter("desk", "doors", "pumps", "pumpProblems")]);
   return { default: Desk };
 });
 const SignIn = lazy(async () => {
@@ -27,6 +28,7 @@ const ApartSheet = lazy(async () => ({ default: (await import("./keeping/ApartSh
 /** The screen that the address asks for, behind a door where the server wants one. */
 export function App() {
   const address = useAddress();
+  useShopCatalogue(address);
   return (
     <>
       <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>
@@ -34,6 +36,16 @@ export function App() {
       <Apart />
     </>
   );
+}
+
+/** The shop's own pumps are asked for while the screen's code is still under way; on trial there is no shop. */
+function useShopCatalogue(address: Address): void {
+  const { session } = useSession();
+  const who = session?.who;
+  const kept = address.page !== "try" && !(address.page === "start" && address.trial);
+  useEffect(() => {
+    if (kept && who !== "nobody") void followShopCatalogue();
+  }, [kept, who]);
 }
 
 /** Work that was set apart is told wherever somebody is. */

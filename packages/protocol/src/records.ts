@@ -155,7 +155,41 @@ export const erasure = z.object({
   remark: z.string(),
 });
 
-/** What a customer sees through a share link: the shop, the job's name and one design; no other customer's data. */
+/** One of the shop's own pumps as a customer's page needs it to draw and reckon: what a maker prints of a pump. What the
+ *  shop pays, notes about it and where its figures are from stay in the shop; nothing of the page depends on them. */
+export const sharedPump = z.object({
+  id,
+  maker: z.string(),
+  model: z.string(),
+  placements: z.array(z.string()),
+  control: z.string(),
+  controller: z.object({ included: z.boolean() }).optional(),
+  minimumSpeed: z.number(),
+  curves: z.array(
+    z.object({
+      speedRatio: z.number(),
+      points: z.array(z.object({ flow: z.number(), head: z.number() })),
+      power: z.array(z.object({ flow: z.number(), power: z.number() })).optional(),
+    }),
+  ),
+  ratedPower: z.number(),
+  powerFactor: z.number(),
+  inletBore: z.number(),
+  outletBore: z.number(),
+  connection: z.object({ inlet: z.string(), outlet: z.string() }).optional(),
+  voltage: z.number(),
+  frequency: z.number(),
+  soundLevel: z.number(),
+  warrantyMonths: z.number(),
+  maximumTemperature: z.number().optional(),
+  externalCooling: z.string().optional(),
+  selfPriming: z.boolean().optional(),
+  bestEfficiencyFlow: z.number().optional(),
+  chart: z.string().optional(),
+});
+
+/** What a customer sees through a share link: the shop, the job's name and one design with those of the shop's own pumps that
+ *  it names; no other customer's data. */
 export const sharedDesign = z.object({
   shop: z.object({ name: z.string(), address: z.string(), hasLogo: z.boolean(), currency: z.string() }),
   jobName: z.string(),
@@ -164,6 +198,7 @@ export const sharedDesign = z.object({
   at: instant,
   expiresAt: instant,
   document: z.unknown(),
+  pumps: z.array(sharedPump),
 });
 
 /** What a customer who opens an intake link is told. */
@@ -226,6 +261,7 @@ export type Session = z.infer<typeof session>;
 export type Link = z.infer<typeof link>;
 export type AuditEntry = z.infer<typeof auditEntry>;
 export type Erasure = z.infer<typeof erasure>;
+export type SharedPump = z.infer<typeof sharedPump>;
 export type SharedDesign = z.infer<typeof sharedDesign>;
 export type IntakeInvitation = z.infer<typeof intakeInvitation>;
 export type IntakeAnswer = z.infer<typeof intakeAnswer>;

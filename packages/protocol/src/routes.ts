@@ -454,7 +454,7 @@ export const routes = {
     method: "GET",
     path: "/api/shared",
     access: "share",
-    summary: "What a share link shows. Authorization: Link SECRET",
+    summary: "What a share link shows: one design, with the own pumps that it names. Authorization: Link SECRET",
     answer: r.sharedDesign,
   }),
   sharedLogo: route({

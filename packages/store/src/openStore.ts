@@ -111,9 +111,13 @@ export async function openStore(target: string, options: StoreOptions = {}): Pro
     announce: (change) => database.broadcast(JSON.stringify(change)),
   };
   try {
-    await database.listen((text) => {
-      for (const listener of listeners) listener(JSON.parse(text) as StoreChange);
-    });
+    const tell = (change: StoreChange): void => {
+      for (const listener of listeners) listener(change);
+    };
+    await database.listen(
+      (text) => tell(JSON.parse(text) as StoreChange),
+      () => tell({ kind: "missed" }),
+    );
   } catch (error) {
     await close();
     throw error;

@@ -31,7 +31,9 @@ export interface Page<Item> {
   readonly total: number;
 }
 
-/** Something that is kept now and was not before; told after it is on the disk. */
+/** Something that is kept now and was not before; told after it is on the disk. `missed` stands for any number of changes
+ *  that could not be told, such as those of other servers while the connection was lost: what is remembered of the store
+ *  has to be read anew. */
 export type StoreChange =
   | { readonly kind: "customer"; readonly id: string; readonly version: number }
   | { readonly kind: "job"; readonly id: string; readonly version: number }
@@ -39,7 +41,8 @@ export type StoreChange =
   | { readonly kind: "catalogue"; readonly row: string; readonly id: string }
   | { readonly kind: "design"; readonly id: string; readonly jobId: string; readonly revision: number }
   | { readonly kind: "settings"; readonly version: number }
-  | { readonly kind: "erasure"; readonly customerId: string };
+  | { readonly kind: "erasure"; readonly customerId: string }
+  | { readonly kind: "missed" };
 
 /** Customers of the shop. `create` with an id that is taken answers a conflict; `update` names the version it saw. */
 export interface CustomersPart {
@@ -233,7 +236,7 @@ export interface Store {
   /** Writes everything, as of one moment, into one new file, while edits go on. Answers its size in bytes. */
   backup(path: string): Promise<{ readonly bytes: number }>;
   /** Tells of every change from now on, also of those that other servers make on the same PostgreSQL database; the answer
-   *  stops it. A listener must not throw. What happens while the connection is lost is not told: ask for the state then. */
+   *  stops it. A listener must not throw. What happens while the connection is lost is told as `missed` once it is back. */
   watch(listener: (change: StoreChange) => void): () => void;
   close(): Promise<void>;
 }

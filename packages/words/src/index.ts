@@ -4,7 +4,7 @@
 export type { MessageKey } from "./en/english.ts";
 export { type Language, languages } from "./language.ts";
 export { messageKeys } from "./messageKeys.ts";
-export { loadRoom, type Room, rooms } from "./rooms.ts";
+export { loadRoom, type Room, rooms, type Texts } from "./rooms.ts";
 export { sayAgain } from "./sayAgain.ts";
 export type { MessageValues } from "./sayer.ts";
 export { type LeverKey, sayLever } from "./sayLever.ts";
@@ -13,7 +13,6 @@ export {
   englishWords,
   loadTexts,
   loadWords,
-  type Texts,
   type Words,
   wordsOf,
 } from "./words.ts";

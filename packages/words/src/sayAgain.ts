@@ -1,14 +1,27 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import { elevation } from "./en/elevation.ts";
+import type { MessageKey } from "./en/english.ts";
 import { problems } from "./en/problems.ts";
 import type { Words } from "./words.ts";
 
 /** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
 const areas = { problems, elevation } as const;
-type Area = keyof typeof areas;
+/** Areas that are rooms besides: their patterns come with the room, and until then their texts stay as they are. */
+export type PatternRoom = "pumpProblems";
+type Area = keyof typeof areas | PatternRoom;
+const learned = new Map<PatternRoom, Readonly<Record<string, string>>>();
+
+/** Takes in the English texts of a room as patterns.
+ *  room   texts by key
+ *  Source: own construction. */
+export function learnPatterns(room: PatternRoom, texts: Readonly<Record<string, string>>): void {
+  learned.set(room, texts);
+  patterns.delete(room);
+  said.clear();
+}
 
 interface Pattern {
-  readonly key: keyof typeof problems | keyof typeof elevation;
+  readonly key: MessageKey;
   readonly shape: RegExp;
   readonly names: readonly string[];
   /** Letters that stand fast: the more of them, the surer the text is meant. */
@@ -44,7 +57,7 @@ function match(text: string, words: Words, area: Area): string {
   if (known !== text) return known;
   for (const { key, shape, names } of patternsOf(area)) {
     const found = shape.exec(text);
-    if (found === null) continue;
+    if (found === null || !words.knows(key)) continue;
     const values = names.map((name, place) => {
       const value = found[place + 1]!;
       return [name, words.decimal(ours.has(name) ? sayAgain(value, words, area) : value)];
@@ -57,7 +70,9 @@ function match(text: string, words: Words, area: Area): string {
 function patternsOf(area: Area): readonly Pattern[] {
   const made = patterns.get(area);
   if (made !== undefined) return made;
-  const texts = Object.entries(areas[area]) as [Pattern["key"], string][];
+  const known = area in areas ? areas[area as keyof typeof areas] : learned.get(area as PatternRoom);
+  if (known === undefined) return [];
+  const texts = Object.entries(known) as [Pattern["key"], string][];
   const list = texts.map(([key, text]) => patternOf(key, text)).sort((a, b) => b.fixed - a.fixed);
   patterns.set(area, list);
   return list;

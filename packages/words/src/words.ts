@@ -1,7 +1,7 @@
 import type { MessageKey } from "./en/english.ts";
 import { near } from "./en/near.ts";
 import type { Language } from "./language.ts";
-import { loadRoom, type Room, rooms } from "./rooms.ts";
+import { loadRoom, type Room, rooms, type Texts } from "./rooms.ts";
 import { type MessageValues, sayer } from "./sayer.ts";
 
 /** A language's texts: `say` fills a text in, `number` and `instant` write as its readers do. */
@@ -20,9 +20,6 @@ export interface Words {
   number(value: number, options?: Intl.NumberFormatOptions): string;
   instant(at: string | Date, options?: Intl.DateTimeFormatOptions): string;
 }
-
-/** Texts by key; more may be put in while they are in use. */
-export type Texts = Readonly<Partial<Record<MessageKey, string>>>;
 
 /** Returns the words of a language from its texts, in ICU message syntax.
  *  language   texts by key   -> Words

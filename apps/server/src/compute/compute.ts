@@ -1,4 +1,4 @@
-import { assess, levers, rank, safetySweep, whatIf, withSweep } from "@tidewright/advice";
+import { assess, firstDesign, levers, rank, readStart, safetySweep, whatIf, withSweep } from "@tidewright/advice";
 import { type Catalogue, demoCatalogue, withOwnPumps } from "@tidewright/catalogue";
 import { type Design, networkAnswer, networkModel, readDesign, readNetwork } from "@tidewright/design";
 import { solveNetwork } from "@tidewright/engine";
@@ -26,6 +26,11 @@ const computing: Readonly<Record<Computation, Compute>> = {
   "whatif/own": (text, query, catalogue) => {
     const { design, scenario } = ownScenarioOf(text, catalogue);
     return whatIf(design, catalogue, scenario, filmOf(query));
+  },
+  firstDesign: (text, _query, catalogue) => {
+    const started = readStart(JSON.parse(text));
+    if (!started.ok) throw new BadDocument(started.problems);
+    return firstDesign(started.answers, catalogue);
   },
   network: (text) => {
     const reading = readNetwork(text);

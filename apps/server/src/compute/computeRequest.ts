@@ -3,10 +3,10 @@ import type { Problem } from "@tidewright/design";
 
 /** The answers of hydraulics: they take a document, keep nothing and need no store. */
 export const computations = ["assess", "rank", "levers", "safety", "whatif", "whatif/own", "network"] as const;
-/** One of `computations`. */
-export type Computation = (typeof computations)[number];
+/** One of `computations`, or the first design of a customer's intake, which no address answers. */
+export type Computation = (typeof computations)[number] | "firstDesign";
 
-/** One thing to compute: a document as text, and the query as sent. */
+/** One thing to compute: a document (or the answers of an intake) as text, and the query as sent. */
 export interface ComputeRequest {
   readonly computation: Computation;
   readonly text: string;

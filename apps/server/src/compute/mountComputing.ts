@@ -6,25 +6,23 @@ import { guard } from "../http/guard.ts";
 import { jsonTextOf } from "../http/readRequest.ts";
 import { shopPumps } from "../routes/shopCatalogue.ts";
 import { computations } from "./computeRequest.ts";
-import { type ThreadPool, threadPool } from "./threadPool.ts";
 
 /** Whoever may look may compute: the answers keep nothing. */
 export const computingAccess = "look";
 
 /** Answers of hydraulics, each on a thread of its own while the store's thread goes on answering.
- *  app; threads to compute on   -> what ends the threads */
-export function mountComputing(app: App, pool: ThreadPool = threadPool()): () => Promise<void> {
+ *  app, whose threads compute */
+export function mountComputing(app: App): void {
   for (const computation of computations) {
     app.hono.post(`/api/${computation}`, async (context) => {
       // It reads no more than a GET does, so that a script may ask without the mark of a page of ours.
       await guard(app, computingAccess, bearingsOf(context), context.req.raw, true);
       const text = await jsonTextOf(context);
       const pumps: readonly PumpRow[] = await shopPumps(app.store);
-      const answer = await pool.run({ computation, text, query: context.req.query(), pumps });
+      const answer = await app.threads.run({ computation, text, query: context.req.query(), pumps });
       if (answer.ok) return new Response(answer.json, { headers: { "Content-Type": "application/json" } });
       if ("problems" in answer) throw badInput(answer.problems);
       throw new Error(answer.fault);
     });
   }
-  return pool.close;
 }

@@ -1,4 +1,6 @@
-import type { IntakeInvitation, Link, SharedDesign } from "@tidewright/protocol";
+import { pumpRefs } from "@tidewright/design";
+import { type IntakeInvitation, type Link, type SharedDesign, type SharedPump, sharedPump } from "@tidewright/protocol";
+import { shopPumps } from "../routes/shopCatalogue.ts";
 import { type Doors, instantOf } from "./doors.ts";
 import { kept } from "./kept.ts";
 import { notThere } from "./refusal.ts";
@@ -63,7 +65,18 @@ export async function sharedDesignOf(doors: Doors, link: Link): Promise<SharedDe
     at: revision.at,
     expiresAt: link.expiresAt,
     document: withoutNotes(revision.document, job.customerName),
+    pumps: await pumpsOf(doors, revision.document),
   };
+}
+
+/** The shop's own pumps that a document names and no others: the bearer of a link learns nothing of what else a shop has.
+ *  What the schema does not name, such as a price, is left out; a row that lacks what it names is left out as a whole, and
+ *  the page reckons without that pump. */
+async function pumpsOf(doors: Doors, document: unknown): Promise<SharedPump[]> {
+  const named = new Set(pumpRefs(document).map(({ ref }) => ref));
+  if (named.size === 0) return [];
+  const own = await shopPumps(doors.store);
+  return own.filter(({ id }) => named.has(id)).flatMap((pump) => sharedPump.safeParse(pump).data ?? []);
 }
 
 /** Returns who invites a customer to an intake.

@@ -2,9 +2,12 @@ import { demoCatalogue } from "@tidewright/catalogue";
 import { checkDesign } from "@tidewright/design";
 import type { Link } from "@tidewright/protocol";
 import { afterEach, describe, expect, it } from "vitest";
+import { compute } from "../compute/compute.ts";
+import { firstDesignOn } from "../compute/firstDesignOn.ts";
 import { freshDoors, removeFresh } from "../testing/freshDoors.ts";
 import { createLink, sharedDesignOf, withoutName } from "./customerLinks.ts";
 import type { Doors } from "./doors.ts";
+import { tooBusy } from "./refusal.ts";
 import { takeIntake } from "./takeIntake.ts";
 import { whoAsks } from "./whoAsks.ts";
 
@@ -105,6 +108,8 @@ describe("a customer's link", () => {
 });
 
 describe("an intake", () => {
+  // Where it is computed is no matter of the door.
+  const makeDesign = firstDesignOn({ run: async (request) => compute(request), close: async () => {} }, []);
   const answer = {
     name: "Aldous Penn",
     contact: "aldous@penn.example",
@@ -115,7 +120,7 @@ describe("an intake", () => {
   it("becomes a customer, a job to review, a design that can be opened and the answers, once", async () => {
     const { doors, store } = await freshDoors();
     const { link, token } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
-    await takeIntake(doors, link, answer, demoCatalogue, here);
+    await takeIntake(doors, link, answer, makeDesign, here);
     expect(await showing(doors, token)).toBeUndefined();
     const { items: jobs } = await store.jobs.search();
     expect(jobs).toMatchObject([
@@ -136,10 +141,10 @@ describe("an intake", () => {
   it("makes nothing twice when it is sent twice at once, or again after it was cut short", async () => {
     const { doors, store } = await freshDoors();
     const { link } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
-    const both = await Promise.allSettled([1, 2].map(() => takeIntake(doors, link, answer, demoCatalogue, here)));
+    const both = await Promise.allSettled([1, 2].map(() => takeIntake(doors, link, answer, makeDesign, here)));
     expect(both.map((each) => each.status).sort()).toEqual(["fulfilled", "rejected"]);
     // As if the machine had stopped before the link was closed: the first try's customer and job are there.
-    await takeIntake(doors, link, answer, demoCatalogue, here);
+    await takeIntake(doors, link, answer, makeDesign, here);
     expect((await store.customers.search()).total).toBe(1);
     expect((await store.jobs.search()).total).toBe(1);
     expect(await store.designs.ofJob(link.id)).toHaveLength(1);
@@ -150,7 +155,7 @@ describe("an intake", () => {
     const { doors, store } = await freshDoors();
     const { link, token } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
     const bad = { ...answer, answers: { tank: { volume: { value: -3, unit: "kg" } }, power: 7 } };
-    const refused = await takeIntake(doors, link, bad, demoCatalogue, here).catch((error) => error);
+    const refused = await takeIntake(doors, link, bad, makeDesign, here).catch((error) => error);
     expect(refused.details.status).toBe(422);
     const paths = refused.details.problems.map((each: { path: string }) => each.path);
     expect(paths).toEqual(expect.arrayContaining(["/answers/tank/volume/unit", "/answers/power"]));
@@ -158,15 +163,12 @@ describe("an intake", () => {
     expect(await showing(doors, token)).toBeDefined();
   });
 
-  it("keeps the job without a design where none can be made of the catalogue", async () => {
+  it("keeps the job without a design where none can be made, and says why in one line", async () => {
     const { doors, store } = await freshDoors();
     const { link } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
-    const none = new Proxy(demoCatalogue, {
-      get: () => {
-        throw new Error("the catalogue is not to be read");
-      },
-    });
-    await takeIntake(doors, link, answer, none, here);
+    const fault = new Error("the catalogue is not to be read").stack!;
+    const failing = firstDesignOn({ run: async () => ({ ok: false, fault }), close: async () => {} }, []);
+    await takeIntake(doors, link, answer, failing, here);
     const [job] = (await store.jobs.search()).items;
     expect(job?.notes).toBe(
       "quiet, please\n\nNo first design could be made of the answers: the catalogue is not to be read",
@@ -174,12 +176,23 @@ describe("an intake", () => {
     expect(await store.designs.ofJob(link.id)).toEqual([]);
   });
 
+  it("keeps nothing where too much is computed already, and the link stays open for another try", async () => {
+    const { doors, store } = await freshDoors();
+    const { link, token } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    const busy = firstDesignOn({ run: () => Promise.reject(tooBusy()), close: async () => {} }, []);
+    await expect(takeIntake(doors, link, answer, busy, here)).rejects.toMatchObject({ details: { status: 503 } });
+    expect([(await store.customers.search()).total, (await store.jobs.search()).total]).toEqual([0, 0]);
+    expect(await showing(doors, token)).toBeDefined();
+    await takeIntake(doors, link, answer, makeDesign, here);
+    expect(await store.designs.ofJob(link.id)).toHaveLength(1);
+  });
+
   it("is held back after ten from one address", async () => {
     const { doors } = await freshDoors();
     const { link } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
     const answers: number[] = [];
     for (let turn = 0; turn < 12; turn++) {
-      await takeIntake(doors, link, { ...answer, answers: 7 }, demoCatalogue, here).catch((error) =>
+      await takeIntake(doors, link, { ...answer, answers: 7 }, makeDesign, here).catch((error) =>
         answers.push(error.details.status),
       );
     }

@@ -1,8 +1,9 @@
 import { type Link, routes } from "@tidewright/protocol";
 import type { App } from "../app.ts";
+import { firstDesignOn } from "../compute/firstDesignOn.ts";
 import { serveFile } from "../files/serveFile.ts";
 import { mount } from "../http/mount.ts";
-import { shopCatalogue } from "../routes/shopCatalogue.ts";
+import { shopPumps } from "../routes/shopCatalogue.ts";
 import type { Asker } from "./asker.ts";
 import { createLink, invitationOf, noSuchLink, sharedDesignOf } from "./customerLinks.ts";
 import { kept } from "./kept.ts";
@@ -26,8 +27,8 @@ export function mountLinks(app: App): void {
   });
   mount(app, routes.intake, ({ asker }) => invitationOf(doors, linkOf(asker)));
   mount(app, routes.answerIntake, async ({ asker, body, bearings }) => {
-    const catalogue = await shopCatalogue(store);
-    await takeIntake(doors, linkOf(asker), body, catalogue, senderKey(doors, bearings));
+    const makeDesign = firstDesignOn(app.threads, await shopPumps(store));
+    await takeIntake(doors, linkOf(asker), body, makeDesign, senderKey(doors, bearings));
     return { received: true as const };
   });
 }

@@ -1,10 +1,10 @@
-import { firstDesign, readStart } from "@tidewright/advice";
-import type { Catalogue } from "@tidewright/catalogue";
+import { readStart, type StartAnswers } from "@tidewright/advice";
 import type { IntakeAnswer, Link } from "@tidewright/protocol";
+import type { MadeDesign, MakeDesign } from "../compute/firstDesignOn.ts";
 import { noSuchLink } from "./customerLinks.ts";
 import { type Doors, instantOf } from "./doors.ts";
 import { kept } from "./kept.ts";
-import { badInput, tooMany } from "./refusal.ts";
+import { badInput, Refused, tooMany } from "./refusal.ts";
 
 /** Who an intake is from, in the history: the customer's own name would have to be erased everywhere. */
 const author = "customer's intake";
@@ -12,14 +12,15 @@ const underWay = new WeakMap<Doors, Set<string>>();
 
 /** Takes a customer's answers in: a customer, a job to review, a first design, and the answers as they were given; then
  *  the link closes. Ids come from the link, so that a submission cut short and sent again makes nothing twice.
- *  doors; link that was found by its secret; answer as checked by the protocol; catalogue to design from; sender
- *  Throws: `Refused` 422 with every problem of the answers (the link stays open), 429, 404 for a second submission.
+ *  doors; link that was found by its secret; answer as checked by the protocol; makeDesign; sender
+ *  Throws: `Refused` 422 with every problem of the answers (the link stays open), 429, 404 for a second submission, 503 where
+ *  too much is computed already (nothing is kept, and the link stays open).
  *  Valid: where no design can be made of sound answers the job is kept without one, and says so. */
 export async function takeIntake(
   doors: Doors,
   link: Link,
   answer: IntakeAnswer,
-  catalogue: Catalogue,
+  makeDesign: MakeDesign,
   sender: string,
 ): Promise<void> {
   const wait = doors.limits.intake.attempt(sender, doors.now());
@@ -32,7 +33,7 @@ export async function takeIntake(
   busy.add(link.id);
   try {
     const by = { author, at: instantOf(doors) };
-    const made = designOf(started.answers, catalogue);
+    const made = await designOf(started.answers, makeDesign);
     const { store } = doors;
     const id = link.id;
     const person = { name: answer.name, contact: answer.contact, notes: answer.notes };
@@ -78,12 +79,12 @@ function keptOnce<Value>(outcome: Parameters<typeof kept<Value, Value>>[0]): Val
   return !outcome.ok && outcome.reason === "conflict" ? outcome.current : kept(outcome);
 }
 
-type Started = Parameters<typeof firstDesign>[0];
-
-function designOf(answers: Started, catalogue: Catalogue): ReturnType<typeof firstDesign> | { readonly why: string } {
+async function designOf(answers: StartAnswers, makeDesign: MakeDesign): Promise<MadeDesign> {
   try {
-    return firstDesign(answers, catalogue);
+    return await makeDesign(answers);
   } catch (error) {
+    // The customer may send it again in a moment, and a design is better than none.
+    if (error instanceof Refused) throw error;
     // A fault of ours must not cost the customer what they wrote; the job tells of it.
     return { why: error instanceof Error ? error.message : String(error) };
   }

@@ -6,8 +6,8 @@ const sniffed = 1445;
 /** Returns what a picture or paper hides besides itself, or undefined where nothing is found.
  *  bytes of the file; contentType as its signature says   -> Trouble or undefined
  *  Valid: finds markup where a browser would look for it, an archive at the end (the file would also open as one), bytes
- *  after the end of a PNG or a WebP, and scripts that a PDF names openly. It does not look into compressed parts of a PDF
- *  and takes nothing away: place and time that a camera wrote stay in the picture.
+ *  after the end of a PNG or a WebP, and scripts that a PDF names openly. It does not look into compressed parts of a
+ *  PDF.
  *  Source: PNG Specification, third edition, 5.6 (IEND ends the file); WebP container specification (RIFF size); ZIP
  *  application note 4.3.16 (end of central directory); ISO 32000-1, 12.6.4.5 and 12.6.4.16 for actions of a PDF. */
 export function hiddenContent(bytes: Uint8Array, contentType: string): Trouble | undefined {

@@ -1,15 +1,17 @@
 import type { Problem } from "@tidewright/design";
 import type { FileKind } from "@tidewright/protocol";
 import { allowedTypes, mostBytes, typeName } from "./allowedTypes.ts";
+import { barePicture } from "./bare/barePicture.ts";
 import { displayName } from "./fileName.ts";
 import { findType } from "./findType.ts";
 
-/** A file that may be kept, or why not. `status` 413 too large, 415 not wanted, 422 no file at all. */
+/** A file that may be kept, with the bytes to keep, or why not. `status` 413 too large, 415 not wanted, 422 no file at all. */
 export type FileJudgement =
-  | { readonly ok: true; readonly name: string; readonly contentType: string }
+  | { readonly ok: true; readonly name: string; readonly contentType: string; readonly bytes: Uint8Array }
   | { readonly ok: false; readonly status: 413 | 415 | 422; readonly problem: Problem };
 
-/** Returns whether a file may be kept, by its content alone; neither its name's ending nor a header counts.
+/** Returns whether a file may be kept, by its content alone; neither its name's ending nor a header counts. A picture is kept
+ *  without what a camera wrote beside it.
  *  kind what it is kept for; given name as sent; bytes the whole file   -> FileJudgement with a name fit for display
  *  Findings: none. Throws: never.
  *  Valid: any bytes.
@@ -32,7 +34,16 @@ export async function judgeFile(kind: FileKind, given: string, bytes: Uint8Array
       `send ${wanted.map(typeName).join(", ")}`,
     );
   }
-  return { ok: true, name, contentType: found.contentType };
+  const bare = barePicture(bytes, found.contentType);
+  // Kept as it is it might tell a place, though the screen says that none is kept.
+  if (bare === undefined) {
+    return refused(
+      415,
+      `is ${typeName(found.contentType)} that is damaged, so that what a camera wrote into it cannot be taken out`,
+      "save the picture again with another program",
+    );
+  }
+  return { ok: true, name, contentType: found.contentType, bytes: bare };
 }
 
 /** Returns the judgement of a file of which more bytes came than are kept.

@@ -24,11 +24,7 @@ export async function keepFile(
   const reading = await readBytes(request.body, length, mostBytes(kind));
   const judged = reading.ok ? await judgeFile(kind, name, reading.bytes) : tooLarge(kind, name);
   if (!judged.ok) throw badInput([judged.problem], judged.status, typeOfStatus[judged.status]);
-  if (!reading.ok) throw new Error("a file that was not read cannot be judged fit");
   return kept(
-    await store.files.put(
-      { jobId, kind, name: judged.name, contentType: judged.contentType, bytes: reading.bytes },
-      by,
-    ),
+    await store.files.put({ jobId, kind, name: judged.name, contentType: judged.contentType, bytes: judged.bytes }, by),
   );
 }

@@ -1,5 +1,6 @@
+import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import { afterEach, describe, expect, it } from "vitest";
-import { freshApp } from "../testing/freshApp.ts";
+import { freshApp, sampleDocument } from "../testing/freshApp.ts";
 import { removeFresh } from "../testing/freshDoors.ts";
 import { firstPictures } from "./fillFirstPicture.ts";
 
@@ -24,5 +25,27 @@ describe("the first picture of a design", () => {
     expect(after).toContain("first-picture");
     expect(after).not.toContain("Penn");
     expect(await fill({ ...here, remoteAddress: "192.168.1.7" }, designId, page)).toBe(undefined);
+  });
+
+  it("is drawn with the shop's own pumps that the design names, and anew once one is changed", async () => {
+    const { app, store, links } = await freshApp({ listensOn: "127.0.0.1", people: false });
+    const designId = links.share.designId!;
+    const by = { author: "Mara", at: "2026-03-01T09:00:00.000Z" };
+    const data = findPump(demoCatalogue, "ferrow-c40")!;
+    const put = (id: string, version: number, model: string) =>
+      store.catalogue.put("pump", id, version, { ...data, model }, by);
+    await put("house-1", 0, "first");
+    await put("house-2", 0, "other");
+    const document = { ...sampleDocument, tankPumps: [{ ref: "house-1", at: [] }] };
+    expect(await store.designs.append(designId, 1, document, by)).toMatchObject({ ok: true });
+    const fill = firstPictures(app, {
+      draw: async (_document, pumps) => pumps.map(({ id, model }) => `${id} ${model}`).join(),
+      close: async () => {},
+    });
+    const here = { cookie: undefined, authorization: undefined, forwardedFor: undefined, remoteAddress: "127.0.0.1" };
+    const picture = () => fill(here, designId, '<div id="bench"></div>');
+    expect(await picture()).toContain(">house-1 first<");
+    await put("house-1", 1, "second");
+    expect(await picture()).toContain(">house-1 second<");
   });
 });

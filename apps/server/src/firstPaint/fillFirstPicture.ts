@@ -1,7 +1,9 @@
+import { pumpRefs } from "@tidewright/design";
 import type { App } from "../app.ts";
 import { allowed } from "../doors/asker.ts";
 import { whoAsks } from "../doors/whoAsks.ts";
 import type { Bearings } from "../http/bearingsOf.ts";
+import { shopPumps } from "../routes/shopCatalogue.ts";
 import type { PictureThread } from "./pictureThread.ts";
 
 /** Where the screen's program puts itself; the picture stands before it until then. */
@@ -17,10 +19,19 @@ export type FillFirstPicture = (bearings: Bearings, designId: string, html: stri
  *  picture, or undefined where the page is to be sent as it was built */
 export function firstPictures(app: App, thread: PictureThread): FillFirstPicture {
   const known = new Map<string, Promise<string | undefined>>();
-  // An erasure changes documents under their numbers: no name that was taken away is left in a picture.
+  // An erasure changes documents under their numbers, and no name that was taken away is left in a picture; a pump of the
+  // shop's own changes what a document comes to.
   app.store.watch(({ kind }) => {
-    if (kind === "erasure") known.clear();
+    if (kind === "erasure" || kind === "catalogue" || kind === "missed") known.clear();
   });
+  const draw = async (document: unknown): Promise<string | undefined> => {
+    const named = new Set(pumpRefs(document).map(({ ref }) => ref));
+    const own = await shopPumps(app.store);
+    return thread.draw(
+      document,
+      own.filter(({ id }) => named.has(id)),
+    );
+  };
   return async (bearings, designId, html) => {
     try {
       if (!html.includes(place) || allowed(await whoAsks(app.doors, bearings, false), "look") !== "yes")
@@ -28,11 +39,11 @@ export function firstPictures(app: App, thread: PictureThread): FillFirstPicture
       const latest = await app.store.designs.latest(designId);
       if (latest === undefined) return undefined;
       const key = `${designId} ${latest.number} ${latest.at}`;
-      const drawing = known.get(key) ?? thread.draw(latest.document);
+      const drawing = known.get(key) ?? draw(latest.document);
       known.delete(key);
       known.set(key, drawing);
       if (known.size > mostKept) known.delete(known.keys().next().value!);
-      const picture = await drawing;
+      const picture = await drawing.catch(() => undefined);
       if (picture === undefined) {
         known.delete(key);
         return undefined;

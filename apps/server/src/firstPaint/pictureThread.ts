@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { Worker } from "node:worker_threads";
+import type { PumpRow } from "@tidewright/catalogue";
 
 /** The built program that draws a page's first picture; pages in hidden folders are not served. */
 const pictureFile = (web: string): string => resolve(join(web, ".server", "renderFirstPicture.js"));
@@ -12,16 +13,16 @@ const patience = 1500;
 const program = (file: string): string => `
 const { parentPort } = require("node:worker_threads");
 const loaded = import(${JSON.stringify(pathToFileURL(file).href)});
-parentPort.on("message", async ({ id, document }) => {
+parentPort.on("message", async ({ id, document, pumps }) => {
   let picture;
-  try { picture = (await loaded).renderFirstPicture(document); } catch {}
+  try { picture = (await loaded).renderFirstPicture(document, pumps); } catch {}
   parentPort.postMessage({ id, picture });
 });`;
 
 /** What draws first pictures beside the thread that answers. */
 export interface PictureThread {
-  /** Markup of a document's drawing; undefined where it cannot be drawn, or not soon enough. */
-  draw(document: unknown): Promise<string | undefined>;
+  /** Markup of a document's drawing, with the shop's own pumps; undefined where it cannot be drawn, or not soon enough. */
+  draw(document: unknown, pumps: readonly PumpRow[]): Promise<string | undefined>;
   close(): Promise<void>;
 }
 
@@ -49,7 +50,7 @@ export function pictureThread(web: string): PictureThread {
   // Loading the program takes longer than drawing with it, so it is there before the first page is asked for.
   if (existsSync(pictureFile(web))) worker = start();
   return {
-    draw(document) {
+    draw(document, pumps) {
       if (!existsSync(pictureFile(web))) return Promise.resolve(undefined);
       worker ??= start();
       const id = ++asked;
@@ -60,7 +61,7 @@ export function pictureThread(web: string): PictureThread {
           clearTimeout(limit);
           done(picture);
         });
-        worker?.postMessage({ id, document });
+        worker?.postMessage({ id, document, pumps });
       });
     },
     async close() {

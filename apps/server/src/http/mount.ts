@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { entityTag, type ParamsOf, type Route } from "@tidewright/protocol";
 import type { By } from "@tidewright/store";
 import type { Context } from "hono";
@@ -82,8 +83,13 @@ export function mount<const R extends Route>(
 }
 
 function ready(route: Route, answer: unknown): ReadyAnswer {
-  return { text: answerText(route, answer), tag: route.etag ? entityTag(versionIn(answer)) : undefined };
+  const text = answerText(route, answer);
+  return { text, tag: route.etag ? entityTag(versionIn(answer), lookOf(text)) : undefined };
 }
+
+/** The tag of an answer changes with everything that it shows: a job bears its customer's name, a revision a name that was
+ *  given later, and neither makes a new version of it. 72 bits of a hash tell them apart. */
+const lookOf = (text: string): string => createHash("sha256").update(text).digest("base64url").slice(0, 12);
 
 function send(context: Context, route: Route, { text, tag }: ReadyAnswer, headers: Headers): Response {
   headers.set("Content-Type", "application/json");

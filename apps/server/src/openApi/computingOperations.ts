@@ -1,4 +1,4 @@
-import type { Computation } from "../compute/computeRequest.ts";
+import type { computations } from "../compute/computeRequest.ts";
 import { mostDays } from "../compute/queryOf.ts";
 
 /** An answer of hydraulics, as the interface's description names it. */
@@ -46,7 +46,7 @@ const scenario = {
 };
 
 /** The answers of hydraulics by their names. */
-export const computingOperations: Readonly<Record<Computation, ComputingOperation>> = {
+export const computingOperations: Readonly<Record<(typeof computations)[number], ComputingOperation>> = {
   assess: { summary: "What the water does in a design", body: "Design", answer: "Assessment" },
   rank: { summary: "Pumps for one loop, best first", body: "Design", answer: "Ranking", parameters: loopAndPairs },
   levers: { summary: "Single changes that would help most", body: "Design", answer: "Levers" },

@@ -48,7 +48,14 @@ export function operationOf(route: Route): object {
         description: "the answer",
         ...(route.etag === undefined
           ? {}
-          : { headers: { ETag: { description: "the version of what was answered", schema: { type: "string" } } } }),
+          : {
+              headers: {
+                ETag: {
+                  description: "the version of what was answered, and after a dot a mark of how it looks",
+                  schema: { type: "string" },
+                },
+              },
+            }),
         content: contentOf(route.answer, "output"),
       },
       ...(route.etag !== undefined && route.method === "GET"
@@ -128,6 +135,6 @@ function headerParameters(route: Route): object[] {
   });
   return [
     ...(route.method === "GET" ? [] : [header("X-Tidewright", "anything: a form of a foreign page cannot send it")]),
-    ...(route.ifMatch ? [header("If-Match", "the ETag of what was read")] : []),
+    ...(route.ifMatch ? [header("If-Match", "the ETag of what was read; its version is what counts")] : []),
   ];
 }

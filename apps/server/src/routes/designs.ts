@@ -32,7 +32,7 @@ export function mountDesigns(app: App): void {
   };
   mount(app, routes.design, ({ params }) => latestOf(params.designId), { remembered: true });
   mount(app, routes.appendRevision, async ({ params: { designId }, expected, body, by }) => {
-    await checkDocument(app, body.document);
+    await checkDocument(app, body.document, async () => (await designs.latest(designId))?.document);
     const { document, ...options } = body;
     return kept(await designs.append(designId, expected, document, by, options));
   });
@@ -49,7 +49,9 @@ export function mountDesigns(app: App): void {
     kept(await designs.nameVersion(designId, revisionNumber(number), body.name, by)),
   );
   mount(app, routes.createVariant, async ({ params: { designId }, body, by }) => {
-    if (body.document !== undefined) await checkDocument(app, body.document);
+    const { revision } = body;
+    const from = () => (revision === undefined ? designs.latest(designId) : designs.revision(designId, revision));
+    if (body.document !== undefined) await checkDocument(app, body.document, async () => (await from())?.document);
     return kept(await designs.duplicate(designId, body, by));
   });
 }

@@ -19,15 +19,22 @@ export interface StreamLimits {
 /** Proxies close what is silent for a minute. */
 const usual: StreamLimits = { heartbeat: 20_000, most: 500, mostOfSender: 100, mostWaiting: 256 * 1024 };
 
+/** What asks a screen to read anew what it shows. */
+const refetch = "event: refetch\ndata: {}\n\n";
+
 /** Tells of every change as it is kept.
  *  Events are not kept for those who were away: a stream begins with `refetch` where the browser says that it lost one, and
- *  a screen that reads too slowly is cut off, which brings it back the same way.
+ *  a screen that reads too slowly is cut off, which brings it back the same way. It is told in the midst of a stream where
+ *  the server itself could not hear of others' changes.
  *  app; limits   -> what closes every stream, for the end of the server
  *  Source: WHATWG HTML, 9.2 server-sent events. */
 export function mountEvents(app: App, limits: StreamLimits = usual): () => void {
   const streams = new Set<Stream>();
   app.store.watch((change) => {
-    const text = `event: change\nid: ${Date.now().toString(36)}\ndata: ${JSON.stringify(change satisfies StoreChange)}\n\n`;
+    const text =
+      change.kind === "missed"
+        ? refetch
+        : `event: change\nid: ${Date.now().toString(36)}\ndata: ${JSON.stringify(change satisfies StoreChange)}\n\n`;
     for (const stream of streams) stream.send(text);
   });
   mount(app, routes.events, ({ bearings, request, asker }) => {
@@ -42,7 +49,7 @@ export function mountEvents(app: App, limits: StreamLimits = usual): () => void 
     };
     const stream = openStream(sender, limits, check, () => streams.delete(stream));
     streams.add(stream);
-    stream.send(request.headers.has("Last-Event-ID") ? "event: refetch\ndata: {}\n\n" : ": open\n\n");
+    stream.send(request.headers.has("Last-Event-ID") ? refetch : ": open\n\n");
     request.signal.addEventListener("abort", stream.close, { once: true });
     return new Response(stream.body, { headers });
   });

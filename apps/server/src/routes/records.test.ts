@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import type { ProblemDetails } from "@tidewright/protocol";
+import { type ProblemDetails, versionOf } from "@tidewright/protocol";
 import { afterEach, describe, expect, it } from "vitest";
 import { endServed, exampleText, ifMatch, servedShop } from "../testing/servedShop.ts";
 
@@ -22,7 +22,7 @@ describe("customers and jobs", () => {
     const { ask } = await servedShop();
     const made = await ask("POST", "api/customers", { name: "Aldous Penn", contact: "at the shop" });
     expect(made.status).toBe(201);
-    expect(made.headers.get("ETag")).toBe('"1"');
+    expect(versionOf(made.headers.get("ETag")!)).toBe(1);
     const customer = await read<{ id: string }>(made);
     expect(await read(await ask("GET", "api/customers?text=penn"))).toMatchObject({ total: 1 });
     expect(await read(await ask("GET", `api/customers/${customer.id}`))).toEqual(customer);
@@ -121,7 +121,7 @@ describe("a tag", () => {
     expect((await problem(await ask("PATCH", path, { name: "A" }))).status).toBe(428);
     expect((await problem(await ask("PATCH", path, { name: "A" }, { "If-Match": "*" }))).status).toBe(400);
     expect((await problem(await ask("PATCH", path, { name: "A" }, { "If-Match": "7" }))).status).toBe(400);
-    expect((await ask("PATCH", path, { name: "A" }, ifMatch(1))).headers.get("ETag")).toBe('"2"');
+    expect((await ask("PATCH", path, { name: "A" }, ifMatch(1))).headers.get("ETag")).toMatch(/^"2\./);
     const late = await problem(await ask("PATCH", path, { name: "B" }, ifMatch(1)));
     expect(late).toMatchObject({ status: 412, type: "urn:tidewright:problem:conflict", current: { name: "A" } });
   });
@@ -129,10 +129,37 @@ describe("a tag", () => {
   it("spares an answer that is known", async () => {
     const { ask } = await servedShop();
     const { id } = await read<{ id: string }>(await ask("POST", "api/jobs", { name: "Reef" }));
-    const known = await ask("GET", `api/jobs/${id}`, undefined, { "If-None-Match": '"1"' });
-    expect([known.status, await known.text()]).toEqual([304, ""]);
-    const other = await ask("GET", `api/jobs/${id}`, undefined, { "If-None-Match": '"2", W/"3"' });
+    const tag = (await ask("GET", `api/jobs/${id}`)).headers.get("ETag")!;
+    for (const sent of [tag, `"2", W/${tag}`]) {
+      const known = await ask("GET", `api/jobs/${id}`, undefined, { "If-None-Match": sent });
+      expect([known.status, await known.text(), known.headers.get("ETag")]).toEqual([304, "", tag]);
+    }
+    const other = await ask("GET", `api/jobs/${id}`, undefined, { "If-None-Match": '"1", W/"3"' });
     expect(other.status).toBe(200);
+  });
+
+  it("changes with everything that an answer shows, though the thing itself has no new version", async () => {
+    const { ask } = await servedShop();
+    const customer = await read<{ id: string }>(await ask("POST", "api/customers", { name: "Aldous Penn" }));
+    const job = await read<{ id: string }>(await ask("POST", "api/jobs", { name: "Reef", customerId: customer.id }));
+    const path = `api/jobs/${job.id}`;
+    const first = (await ask("GET", path)).headers.get("ETag")!;
+    const again = (tag: string, from = path) => ask("GET", from, undefined, { "If-None-Match": tag });
+    await ask("PATCH", `api/customers/${customer.id}`, { name: "Aldous Penn-Marrow" }, ifMatch(1));
+    const renamed = await again(first);
+    expect(renamed.status).toBe(200);
+    expect(await read(renamed)).toMatchObject({ customerName: "Aldous Penn-Marrow", version: 1 });
+    const second = renamed.headers.get("ETag")!;
+    expect((await again(second)).status).toBe(304);
+    // A change of the job may be made from either: nothing that it overwrites has changed.
+    expect((await ask("PATCH", path, { notes: "Tuesdays" }, { "If-Match": first })).status).toBe(200);
+    expect((await again(second)).status).toBe(200);
+
+    const made = await ask("POST", `${path}/designs`, { name: "First", document: reef });
+    const revision = `api/designs/${(await read<{ id: string }>(made)).id}/revisions/1`;
+    const unnamed = (await ask("GET", revision)).headers.get("ETag")!;
+    await ask("PUT", `${revision}/name`, { name: "As offered" });
+    expect(await read(await again(unnamed, revision))).toMatchObject({ number: 1, name: "As offered" });
   });
 });
 
@@ -150,10 +177,10 @@ describe("designs", () => {
     const path = `api/designs/${design.id}`;
     const second = { ...reef, name: "Second thoughts" };
     const added = await ask("POST", `${path}/revisions`, { document: second, editId: randomUUID() }, ifMatch(1));
-    expect([added.status, added.headers.get("ETag")]).toEqual([201, '"2"']);
+    expect([added.status, versionOf(added.headers.get("ETag")!)]).toEqual([201, 2]);
     expect(await read(added)).toMatchObject({ number: 2, parent: 1, author: "this machine" });
     const opened = await ask("GET", path);
-    expect(opened.headers.get("ETag")).toBe('"2"');
+    expect(versionOf(opened.headers.get("ETag")!)).toBe(2);
     expect(await read(opened)).toMatchObject({ head: { revision: 2 }, latest: { number: 2, document: second } });
     expect(await read(await ask("GET", `${path}/revisions/1`))).toMatchObject({ document: reef });
     await ask("PUT", `${path}/revisions/1/name`, { name: "As offered" });
@@ -177,7 +204,7 @@ describe("designs", () => {
     const edit = { document: { ...reef, name: "Mine" }, editId: randomUUID() };
     await ask("POST", path, edit, ifMatch(1));
     const again = await ask("POST", path, edit, ifMatch(1));
-    expect([again.status, again.headers.get("ETag")]).toEqual([201, '"2"']);
+    expect([again.status, versionOf(again.headers.get("ETag")!)]).toEqual([201, 2]);
     const late = await problem(
       await ask("POST", path, { document: { ...reef, name: "Theirs" }, editId: randomUUID() }, ifMatch(1)),
     );
@@ -231,7 +258,7 @@ describe("the shop", () => {
     const keep = () => ask("POST", `api/jobs/${id}/designs`, { name: "House pump", document });
     expect(JSON.stringify(document)).toContain("house-pump");
     expect((await keep()).status).toBe(422);
-    expect((await put("house-pump", pump, 0)).headers.get("ETag")).toBe('"1"');
+    expect(versionOf((await put("house-pump", pump, 0)).headers.get("ETag")!)).toBe(1);
     expect((await keep()).status).toBe(201);
     const computed = await ask("POST", "api/network", exampleText("networks/01-single-pipe.json"));
     expect(computed.status).toBe(200);
@@ -239,5 +266,33 @@ describe("the shop", () => {
     expect(await read(await ask("GET", "api/catalogue/pump"))).toMatchObject({ items: [{ id: "house-pump" }] });
     expect((await ask("DELETE", "api/catalogue/pump/house-pump", undefined, ifMatch(1))).status).toBe(200);
     expect((await keep()).status).toBe(422);
+  });
+
+  it("goes on keeping a design whose pump it has removed, and takes no such pump into another one", async () => {
+    const { ask } = await servedShop();
+    const { demoCatalogue, findPump } = await import("@tidewright/catalogue");
+    const data = findPump(demoCatalogue, "ferrow-c40")!;
+    await ask("PUT", "api/catalogue/pump/house-pump", { data }, ifMatch(0));
+    const text = exampleText("waiting-room-reef.json");
+    const document = JSON.parse(text.replaceAll(/"tarnhelm-[\w-]+"/g, '"house-pump"'));
+    const { id } = await read<{ id: string }>(await ask("POST", "api/jobs", { name: "Reef" }));
+    const design = await read<{ id: string }>(await ask("POST", `api/jobs/${id}/designs`, { name: "House", document }));
+    const other = await read<{ id: string }>(
+      await ask("POST", `api/jobs/${id}/designs`, { name: "Other", document: JSON.parse(text) }),
+    );
+    await ask("DELETE", "api/catalogue/pump/house-pump", undefined, ifMatch(1));
+    const append = (designId: string, name: string) =>
+      ask(
+        "POST",
+        `api/designs/${designId}/revisions`,
+        { document: { ...document, name }, editId: randomUUID() },
+        ifMatch(1),
+      );
+    expect((await append(design.id, "Renamed")).status).toBe(201);
+    const apart = await ask("POST", `api/designs/${design.id}/variants`, { name: "Apart", revision: 1, document });
+    expect(apart.status).toBe(201);
+    const { status, problems } = await problem(await append(other.id, "Taken over"));
+    expect(status).toBe(422);
+    expect(problems?.[0]).toMatchObject({ value: "house-pump", message: 'there is no pump "house-pump"' });
   });
 });

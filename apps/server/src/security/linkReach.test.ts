@@ -1,3 +1,4 @@
+import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import { type Routes, routes } from "@tidewright/protocol";
 import { afterEach, describe, expect, it } from "vitest";
 import { type As, type FreshApp, freshApp, sampleDocument } from "../testing/freshApp.ts";
@@ -79,6 +80,42 @@ describe("the bearer of a customer's link", () => {
       if (response.status === 200) expect(JSON.parse(text)).toMatchObject({ designName: "First", revision: 1 });
       else expect([403, 404, 422]).toContain(response.status);
     }
+  });
+
+  it("sees of the shop's own pumps those that the design names, and of them what a maker prints", async () => {
+    const fresh = await freshApp();
+    const { store } = fresh;
+    const data = {
+      ...findPump(demoCatalogue, "ferrow-c40")!,
+      price: 271.3,
+      note: "secret-note",
+      source: { title: "secret-list", status: "published" },
+      controller: { included: false, ref: "secret-ref", price: 33.7 },
+      purchase: "secret-price",
+    };
+    await store.catalogue.put("pump", "house-shown", 0, { ...data, model: "Shown" }, by);
+    await store.catalogue.put("pump", "house-other", 0, { ...data, model: "secret-model" }, by);
+    await store.catalogue.put("pump", "house-bad", 0, { maker: "secret-bad" }, by);
+    const [own] = await store.designs.ofJob(fresh.sharedJob.id);
+    const see = async () => {
+      const response = await fresh.ask("/api/shared", { as: "share" });
+      expect(response.status).toBe(200);
+      return response.text();
+    };
+    expect(JSON.parse(await see())).toMatchObject({ pumps: [] });
+    const named = (ref: string) => ({
+      ...sampleDocument,
+      loops: sampleDocument.loops.map((loop) => ({ ...loop, pumps: loop.pumps.map((pump) => ({ ...pump, ref })) })),
+    });
+    await store.designs.append(own!.id, 1, named("house-shown"), by);
+    const text = await see();
+    const { pumps } = JSON.parse(text) as { pumps: Record<string, unknown>[] };
+    expect(pumps).toMatchObject([
+      { id: "house-shown", model: "Shown", curves: data.curves, ratedPower: data.ratedPower },
+    ]);
+    expect(text).not.toMatch(/secret|271[.]3|33[.]7|"price"|"note"/);
+    await store.designs.append(own!.id, 2, named("house-bad"), by);
+    expect(JSON.parse(await see())).toMatchObject({ pumps: [] });
   });
 
   it("is nobody else, even with an owner's session in the same browser", async () => {

@@ -4,6 +4,8 @@ import { demoCatalogue } from "@tidewright/catalogue";
 import type { Account, AccountRole, Job, Link } from "@tidewright/protocol";
 import type { Store } from "@tidewright/store";
 import { type BuiltApp, buildApp } from "../buildApp.ts";
+import { compute } from "../compute/compute.ts";
+import type { ThreadPool } from "../compute/threadPool.ts";
 import type { Doors } from "../doors/doors.ts";
 import { type Clock, freshDoors } from "./freshDoors.ts";
 
@@ -47,8 +49,11 @@ export const samplePassword = "seven brass valves";
 export const host = "192.168.1.20:4870";
 let hash: Promise<string> | undefined;
 
-/** Doors are tried here, not hydraulics: every computation is done at once. */
-const noThreads = { run: async () => ({ ok: true as const, json: "{}" }), close: async () => {} };
+/** Doors are tried here, not hydraulics: every computation is done at once, but for the design of an intake, which is kept. */
+const noThreads: ThreadPool = {
+  run: async (request) => (request.computation === "firstDesign" ? compute(request) : { ok: true, json: "{}" }),
+  close: async () => {},
+};
 
 /** Builds a server with somebody of each kind. */
 export async function freshApp(

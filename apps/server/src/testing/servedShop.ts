@@ -18,9 +18,10 @@ export interface ServedShop {
 
 const endings: (() => Promise<void>)[] = [];
 
-/** Starts a server with built screens of one page, in a folder that is gone after the test. */
+/** Starts a server with built screens of one page, in a folder that is gone after the test; what it keeps is there too, unless
+ *  another place is named. */
 export async function servedShop(
-  options: Partial<AppOptions> & { readonly storeOptions?: StoreOptions } = {},
+  options: Partial<AppOptions> & { readonly storeOptions?: StoreOptions; readonly place?: string } = {},
 ): Promise<ServedShop> {
   const folder = mkdtempSync(join(tmpdir(), "tidewright-served-"));
   const web = join(folder, "web");
@@ -28,7 +29,7 @@ export async function servedShop(
   writeFileSync(join(web, "index.html"), `<!doctype html><title>bench</title>${"<p>water</p>".repeat(200)}`);
   writeFileSync(join(web, "assets", "index-CVidKz9P.js"), `console.log(${JSON.stringify("water ".repeat(500))});`);
   writeFileSync(join(folder, "secret.txt"), "secret");
-  const store = await openStore(join(folder, "data"), options.storeOptions);
+  const store = await openStore(options.place ?? join(folder, "data"), options.storeOptions);
   const app = buildApp({ store, host: "127.0.0.1", web, spare: folder, remembers: true, ...options });
   const { server, port } = await listen(app.hono, "127.0.0.1", 0);
   endings.push(async () => {

@@ -1,6 +1,7 @@
 import type { Candidate, Ranking } from "@tidewright/advice";
-import { demoCatalogue, findPump } from "@tidewright/catalogue";
+import { findPump } from "@tidewright/catalogue";
 import type { Design, Edit, LoopPump, Problem } from "@tidewright/design";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { edit, say } from "../state/bench.ts";
 import { words } from "../words/useWords.ts";
 
@@ -10,7 +11,7 @@ function pumpEdits(design: Design, ranking: Ranking, candidate: Candidate): Edit
   const loop = design.loops[ranking.loop];
   const pumps = candidate.pumpIds.map((ref): LoopPump => {
     const old = loop?.pumps[0];
-    const row = findPump(demoCatalogue, ref);
+    const row = findPump(currentCatalogue(), ref);
     const separate = row?.controller !== undefined && !row.controller.included;
     return {
       ref,

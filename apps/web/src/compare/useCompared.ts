@@ -1,8 +1,8 @@
 import { type Assessment, assess } from "@tidewright/advice";
-import { demoCatalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
 import type { RevisionEntry } from "@tidewright/protocol";
-import { useEffect, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
+import { useCatalogue } from "../catalogue/currentCatalogue.ts";
 import type { RevisionName } from "../state/address.ts";
 import { signedOut } from "../state/session.ts";
 import { readHead, readRevision } from "../versions/readRevision.ts";
@@ -17,38 +17,46 @@ export interface ComparedSide {
 }
 
 /** Both sides once they are there, or why not. */
-export type Compared =
+export type Compared = Sides<ComparedSide>;
+
+type ReadSide = Omit<ComparedSide, "assessment">;
+type Sides<Side> =
   | { readonly state: "loading" }
   | { readonly state: "failed"; readonly why: string }
-  | { readonly state: "there"; readonly left: ComparedSide; readonly right: ComparedSide };
+  | { readonly state: "there"; readonly left: Side; readonly right: Side };
 
 /** Fetches two revisions and assesses both. */
 export function useCompared(left: RevisionName, right: RevisionName): Compared {
-  const [compared, setCompared] = useState<Compared>({ state: "loading" });
+  const [read, setRead] = useState<Sides<ReadSide>>({ state: "loading" });
+  const catalogue = useCatalogue();
   const wanted = `${left.designId} ${left.revision} ${right.designId} ${right.revision}`;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the names may come as new objects that say the same
   useEffect(() => {
     let here = true;
-    setCompared({ state: "loading" });
+    setRead({ state: "loading" });
     void Promise.all([sideOf(left), sideOf(right)]).then(([one, other]) => {
       if (!here) return;
-      if ("why" in one) setCompared({ state: "failed", why: one.why });
-      else if ("why" in other) setCompared({ state: "failed", why: other.why });
-      else setCompared({ state: "there", left: one, right: other });
+      if ("why" in one) setRead({ state: "failed", why: one.why });
+      else if ("why" in other) setRead({ state: "failed", why: other.why });
+      else setRead({ state: "there", left: one, right: other });
     });
     return () => {
       here = false;
     };
   }, [wanted]);
-  return compared;
+  return useMemo(() => {
+    if (read.state !== "there") return read;
+    const assessed = (side: ReadSide) => ({ ...side, assessment: assess(side.design, catalogue) });
+    return { state: "there", left: assessed(read.left), right: assessed(read.right) };
+  }, [read, catalogue]);
 }
 
-async function sideOf(of: RevisionName): Promise<ComparedSide | { readonly why: string }> {
+async function sideOf(of: RevisionName): Promise<ReadSide | { readonly why: string }> {
   const [read, head] = await Promise.all([readRevision(of), readHead(of.designId)]);
   if (!read.ok) {
     if (read.signIn) signedOut();
     return { why: read.why };
   }
   const { entry, design } = read;
-  return { of, designName: head?.name ?? design.name, entry, design, assessment: assess(design, demoCatalogue) };
+  return { of, designName: head?.name ?? design.name, entry, design };
 }

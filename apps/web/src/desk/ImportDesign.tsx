@@ -3,6 +3,7 @@ import { sayAgain } from "@tidewright/words";
 import { useRef, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
+import { followShopCatalogue } from "../catalogue/shopRows.ts";
 import { useWords } from "../words/useWords.ts";
 import { jobHash } from "./deskAddress.ts";
 import { refusalWords } from "./refusalWords.ts";
@@ -74,7 +75,12 @@ async function keepDesign(
   why: (failed: Parameters<typeof refusalWords>[0]) => string,
 ): Promise<Refused | undefined> {
   // The reader of designs is large and the desk does without it until a file comes.
-  const [{ readDesignText }, text] = await Promise.all([import("./readDesignText.ts"), file.text()]);
+  const [{ readDesignText }, text] = await Promise.all([
+    import("./readDesignText.ts"),
+    file.text(),
+    // A file out of this shop may name its own pumps.
+    followShopCatalogue(),
+  ]);
   const reading = readDesignText(text);
   if (!reading.ok) return { name: file.name, problems: reading.problems };
   const name = (reading.design.name || file.name.replace(/\.json$/i, "")).slice(0, 200);

@@ -95,7 +95,10 @@ export function JobFiles({ jobId, readOnly }: Props) {
               event.target.value = "";
             }}
           />
-          <p className="quiet">{say("desk.filesHint")}</p>
+          <div className="quiet">
+            <p>{say("desk.filesHint")}</p>
+            <p>{say("desk.photosBare")}</p>
+          </div>
         </div>
       )}
       <ul className="uploads" aria-live="polite">

@@ -1,3 +1,4 @@
+import { mayRule } from "../state/mayRule.ts";
 import { useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { Accounts } from "./Accounts.tsx";
@@ -10,7 +11,7 @@ export function PeoplePage() {
   const { say } = useWords();
   useTitle(say("desk.people"));
   const { session } = useSession();
-  const owns = session?.role === "owner" || session?.who === "thisMachine";
+  const owns = mayRule(session);
   return (
     <article className="job-page">
       <h1 className="page-title">{say("desk.people")}</h1>

@@ -3,6 +3,7 @@ import { type Dimension, unitsOf } from "@tidewright/units";
 import { type Language, languages } from "@tidewright/words";
 import { useId, useState } from "react";
 import { ask } from "../api/ask.ts";
+import { mayRule } from "../state/mayRule.ts";
 import { useSession } from "../state/session.ts";
 import { changeSettings, type Theme, type UnitSystem, useSettings } from "../state/settings.ts";
 import { useWords } from "../words/useWords.ts";
@@ -53,7 +54,7 @@ export function ShopPage() {
   useTitle(say("desk.shop"));
   const { keeper, missing } = useKeeper(source);
   const { session } = useSession();
-  const owns = session?.role === "owner" || session?.who === "thisMachine";
+  const owns = mayRule(session);
   return (
     <article className="job-page">
       <h1 className="page-title">{say("desk.shop")}</h1>

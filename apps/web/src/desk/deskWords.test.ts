@@ -69,10 +69,7 @@ describe("words and order of the desk", () => {
 
   it("tells the wait after too many tries", () => {
     const refused = (detail: string) =>
-      signInWords(
-        { ok: false, reason: "refused", problem: { type: "", title: "", status: 429, detail } },
-        english,
-      );
+      signInWords({ ok: false, reason: "refused", problem: { type: "", title: "", status: 429, detail } }, english);
     expect(refused("Wait 40 seconds.")).toBe("Too many tries. Try again in 40 seconds.");
     expect(refused("Wait 5 minutes.")).toBe("Too many tries. Try again in 5 minutes.");
     expect(refused("Wait.")).toMatch(/few minutes/);

@@ -1,12 +1,16 @@
-import { demoCatalogue, fittings, type Placement, pipeSeries, valves } from "@tidewright/catalogue";
+import { fittings, type Placement, pipeSeries, valves } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { words } from "../words/useWords.ts";
 import type { Choice } from "./fields.ts";
 import { placeWords, valueWords } from "./partName.ts";
 
 // The same choices are the same array each time, so that a long list of options is not drawn anew for every step of a drag.
 const kept = new Map<string, readonly Choice[]>();
+let keptOf = currentCatalogue();
 function keep(what: string, make: () => Choice[]): readonly Choice[] {
+  if (keptOf !== currentCatalogue()) kept.clear();
+  keptOf = currentCatalogue();
   const key = `${words().language} ${what}`;
   const known = kept.get(key);
   if (known !== undefined) return known;
@@ -41,15 +45,18 @@ export const valveChoices = (): readonly Choice[] => keep("valves", () => labell
 /** Every device of the catalogue. */
 export const deviceChoices = (): readonly Choice[] =>
   keep("devices", () =>
-    demoCatalogue.devices.map(({ id, label, maker }) => ({ value: id, label: `${words().known(label)}, ${maker}` })),
+    currentCatalogue().devices.map(({ id, label, maker }) => ({
+      value: id,
+      label: `${words().known(label)}, ${maker}`,
+    })),
   );
 
 /** Pumps of the catalogue that may stand in the display, or those that may stand anywhere else, by maker. */
 export function pumpChoices(placed?: Placement): readonly Choice[] {
   const inTank = placed === "inTank";
   return keep(inTank ? "pumps in the display" : "pumps", () =>
-    demoCatalogue.pumps
-      .filter(({ placements }) =>
+    currentCatalogue()
+      .pumps.filter(({ placements }) =>
         inTank ? placements.includes("inTank") : placements.some((place) => place !== "inTank"),
       )
       .map(({ id, maker, model }) => ({ value: id, label: `${maker} ${model}`, group: maker })),

@@ -1,5 +1,5 @@
-import { demoCatalogue } from "@tidewright/catalogue";
 import { readDesign, readJson } from "@tidewright/design";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { openScenario } from "../film/openScenario.ts";
 import { isScenarioDocument } from "../film/ownScenarios.ts";
 import { markSaved, openDesign, presentDesign, show } from "../state/bench.ts";
@@ -13,7 +13,7 @@ export async function openFile(file: File): Promise<void> {
     openScenario(file.name, json.value);
     return;
   }
-  const reading = readDesign(text, demoCatalogue);
+  const reading = readDesign(text, currentCatalogue());
   if (!reading.ok) {
     show({ refused: { name: file.name, problems: reading.problems }, dialog: "problems" });
     return;

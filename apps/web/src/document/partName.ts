@@ -1,5 +1,6 @@
-import { demoCatalogue, findDevice, findFitting, findPipeSeries, findPump, findValve } from "@tidewright/catalogue";
+import { findDevice, findFitting, findPipeSeries, findPump, findValve } from "@tidewright/catalogue";
 import type { Part } from "@tidewright/design";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { words } from "../words/useWords.ts";
 
 /** Returns the words for one part of a run as its catalogue row has them: "32 mm PN 16", "90° elbow × 3". */
@@ -17,7 +18,7 @@ export function partName(part: Part): string {
     case "valve":
       return known(findValve(part.valve)?.label ?? part.valve);
     case "device":
-      return known(findDevice(demoCatalogue, part.ref)?.label ?? part.ref);
+      return known(findDevice(currentCatalogue(), part.ref)?.label ?? part.ref);
     case "outlet":
       return say("parts.outletTo", { place: placeWords(part.to) });
     case "tee":
@@ -36,7 +37,7 @@ export function placeWords(place: string): string {
 /** Returns the maker and model of a pump by its catalogue id, or the id itself. */
 export function pumpName(ref: string | undefined): string {
   if (ref === undefined) return words().say("parts.noPump");
-  const pump = findPump(demoCatalogue, ref);
+  const pump = findPump(currentCatalogue(), ref);
   return pump === undefined ? ref : `${pump.maker} ${pump.model}`;
 }
 

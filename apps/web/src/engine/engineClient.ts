@@ -1,11 +1,15 @@
 import type { Assessment, Lever, Ranking, RankOptions } from "@tidewright/advice";
+import type { Catalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import { catalogueTeller } from "../catalogue/catalogueTeller.ts";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { type LatestWins, latestWins } from "./latestWins.ts";
 import type { EngineAnswer, EngineRequest } from "./protocol.ts";
 
 type Ask<Kind extends EngineRequest["kind"]> = Omit<Extract<EngineRequest, { kind: Kind }>, "id">;
 
-/** Who is told when an answer comes; each answer comes with the very document it is about. */
+/** Who is told when an answer comes; each answer comes with the very document it is about. An answer that was reckoned with
+ *  another catalogue than the one in force is dropped: whoever watches the catalogue asks again. */
 export interface EngineListeners {
   assessed(design: Design, result: Assessment, took: number): void;
   ranked(design: Design, result: Ranking, took: number): void;
@@ -27,13 +31,14 @@ export function startEngine(listeners: EngineListeners): EngineClient {
   const quick = start();
   const thorough = start();
   // Documents stay on this side, so an answer is paired with the object that was asked about and not with a copy.
-  const asked = new Map<number, Design>();
+  const asked = new Map<number, { readonly design: Design; readonly catalogue: Catalogue }>();
+  const tellCatalogue = catalogueTeller();
   let last = 0;
 
   const line = <Kind extends EngineRequest["kind"]>(worker: Worker): LatestWins<Ask<Kind>> =>
     latestWins((ask) => {
       last += 1;
-      asked.set(last, ask.design);
+      asked.set(last, { design: ask.design, catalogue: tellCatalogue(worker) });
       worker.postMessage({ ...ask, id: last });
     });
   const lines = {
@@ -44,10 +49,11 @@ export function startEngine(listeners: EngineListeners): EngineClient {
 
   const hear = (event: MessageEvent<EngineAnswer>) => {
     const answer = event.data;
-    const design = asked.get(answer.id);
+    const about = asked.get(answer.id);
     asked.delete(answer.id);
     lines[answer.kind === "fault" ? answer.asked : answer.kind].done();
-    if (design === undefined) return;
+    if (about === undefined || about.catalogue !== currentCatalogue()) return;
+    const { design } = about;
     if (answer.kind === "assess") listeners.assessed(design, answer.result, answer.took);
     else if (answer.kind === "rank") listeners.ranked(design, answer.result, answer.took);
     else if (answer.kind === "levers") listeners.levered(design, answer.result, answer.took);

@@ -1,6 +1,6 @@
 import { type Assessment, assess } from "@tidewright/advice";
-import { demoCatalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 
 /** An answer given on the page's own thread, and the time it took [ms]. */
 export interface QuickAnswer {
@@ -27,8 +27,8 @@ const weight = 0.3;
 const mostWarmUps = 12;
 
 type Solve = (design: Design) => Assessment;
-const whole: Solve = (design) => assess(design, demoCatalogue);
-const withoutCurves: Solve = (design) => assess(design, demoCatalogue, { curves: false });
+const whole: Solve = (design) => assess(design, currentCatalogue());
+const withoutCurves: Solve = (design) => assess(design, currentCatalogue(), { curves: false });
 
 /** Returns the page's own way to numbers: the very `assess` of the worker, but without curves and only while it is quick.
  *  An answer from the worker comes one task and so one frame later than the pointer that asked (decision 0014).

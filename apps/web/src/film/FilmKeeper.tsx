@@ -1,4 +1,5 @@
 import { useEffect } from "react";
+import { useCatalogue } from "../catalogue/currentCatalogue.ts";
 import { presentDesign, useBench } from "../state/bench.ts";
 import { useWords } from "../words/useWords.ts";
 import {
@@ -23,6 +24,8 @@ export function FilmKeeper() {
   const design = useBench((state) => state.history.present);
   const assessed = useBench((state) => state.assessed?.design === state.history.present);
   const open = useFilm((state) => state.open);
+  const catalogue = useCatalogue();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a film with other pumps is another film
   useEffect(() => {
     // A film of another document ends with it.
     playhead.pause();
@@ -33,7 +36,8 @@ export function FilmKeeper() {
     }
     const timer = setTimeout(() => wantFilm(design), idleTime);
     return () => clearTimeout(timer);
-  }, [design, assessed, open]);
+  }, [design, assessed, open, catalogue]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: as above
   useEffect(() => {
     forgetOthers(design);
     if (!assessed) return;
@@ -45,7 +49,7 @@ export function FilmKeeper() {
     };
     wait();
     return () => clearTimeout(timer);
-  }, [design, assessed]);
+  }, [design, assessed, catalogue]);
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       if (event.key !== "w" || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;

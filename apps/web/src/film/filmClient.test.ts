@@ -1,6 +1,8 @@
 import type { SafetySweep, Scenario, WhatIf } from "@tidewright/advice";
+import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { takeRows } from "../catalogue/shopRows.ts";
 import { startFilm } from "./filmClient.ts";
 import type { FilmAnswer, FilmRequest } from "./filmProtocol.ts";
 
@@ -31,6 +33,7 @@ const listeners = () => ({ played: vi.fn(), progress: vi.fn(), swept: vi.fn(), l
 describe("the page's end of the simulating workers", () => {
   beforeEach(() => {
     HandWorker.all = [];
+    takeRows([]);
     vi.stubGlobal("Worker", HandWorker);
   });
   afterEach(() => {
@@ -52,6 +55,28 @@ describe("the page's end of the simulating workers", () => {
     const result = {} as SafetySweep;
     now.answer({ kind: "sweep", id: now.asked[0]!.id, result });
     expect(heard.swept).toHaveBeenCalledExactlyOnceWith(second, result);
+  });
+
+  it("plays and sweeps anew with other pumps, and shows nothing that was reckoned with those of before", () => {
+    const heard = listeners();
+    const client = startFilm(heard);
+    client.whatIf(first!, cut);
+    client.sweep(first!);
+    const [player, old] = HandWorker.all;
+    takeRows([{ id: "house-1", data: findPump(demoCatalogue, "ferrow-c40") }]);
+    client.sweep(first!);
+    expect(old!.ended).toBe(true);
+    player!.answer({ kind: "whatIf", id: player!.asked[0]!.id, result: {} as WhatIf });
+    expect(heard.played).not.toHaveBeenCalled();
+    client.whatIf(first!, cut);
+    for (const worker of [player!, HandWorker.all[2]!])
+      expect(worker.asked.slice(-2)).toMatchObject([
+        { kind: "catalogue", pumps: [{ id: "house-1" }] },
+        { id: expect.any(Number) },
+      ]);
+    const result = {} as WhatIf;
+    player!.answer({ kind: "whatIf", id: player!.asked.at(-1)!.id, result });
+    expect(heard.played).toHaveBeenCalledExactlyOnceWith(first, cut, result);
   });
 
   it("lets a sweep of the very same document run on", () => {

@@ -1,10 +1,14 @@
 import type { SafetyLever, SafetySweep, Scenario, WhatIf } from "@tidewright/advice";
+import type { Catalogue } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
+import { catalogueTeller } from "../catalogue/catalogueTeller.ts";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { latestWins } from "../engine/latestWins.ts";
 import { words } from "../words/useWords.ts";
 import type { FilmAnswer, FilmRequest } from "./filmProtocol.ts";
 
-/** Who is told when an answer comes; each answer comes with the very document and scenario it is about. */
+/** Who is told when an answer comes; each answer comes with the very document and scenario it is about, and one that was
+ *  reckoned with another catalogue than the one in force is dropped. */
 export interface FilmListeners {
   played(design: Design, scenario: Scenario, result: WhatIf): void;
   progress(design: Design, done: number, of: number): void;
@@ -19,7 +23,7 @@ export interface FilmClient {
   /** Sweeps a document; a sweep of another one that still runs is broken off. */
   sweep(design: Design): void;
   levers(design: Design, sweep: SafetySweep): void;
-  /** Breaks off a sweep or a search for levers that is about another document than this. */
+  /** Breaks off a sweep or a search for levers that is about another document than this, or an older catalogue. */
   dropOthers(design: Design): void;
 }
 
@@ -34,7 +38,8 @@ export function startFilm(listeners: FilmListeners): FilmClient {
     return worker;
   };
   // Documents stay on this side, so an answer is paired with the object that was asked about and not with a copy.
-  const asked = new Map<number, { readonly design: Design; readonly scenario: Scenario | undefined }>();
+  const asked = new Map<number, Asked>();
+  const tellCatalogue = catalogueTeller();
   let last = 0;
   let sweeper: Worker | undefined;
   /** What the sweeper is busy with, by id. */
@@ -42,7 +47,12 @@ export function startFilm(listeners: FilmListeners): FilmClient {
 
   const post = (worker: Worker, request: DistributiveOmit<FilmRequest, "id">): number => {
     last += 1;
-    asked.set(last, { design: request.design, scenario: "scenario" in request ? request.scenario : undefined });
+    const catalogue = tellCatalogue(worker);
+    asked.set(last, {
+      catalogue,
+      design: request.design,
+      scenario: "scenario" in request ? request.scenario : undefined,
+    });
     worker.postMessage({ ...request, id: last });
     return last;
   };
@@ -51,14 +61,14 @@ export function startFilm(listeners: FilmListeners): FilmClient {
     const answer = event.data;
     const about = asked.get(answer.id);
     if (answer.kind === "progress") {
-      if (about !== undefined) listeners.progress(about.design, answer.done, answer.of);
+      if (isCurrent(about)) listeners.progress(about.design, answer.done, answer.of);
       return;
     }
     asked.delete(answer.id);
     busy.delete(answer.id);
     if (answer.kind === "whatIf" || (answer.kind === "fault" && answer.asked === "whatIf")) films.done();
+    if (!isCurrent(about)) return;
     if (answer.kind === "fault") listeners.fault(answer.asked, answer.message);
-    if (about === undefined) return;
     const { design, scenario } = about;
     if (answer.kind === "sweep") listeners.swept(design, answer.result);
     if (answer.kind === "levers") listeners.levered(design, answer.result);
@@ -78,7 +88,7 @@ export function startFilm(listeners: FilmListeners): FilmClient {
     busy = new Set();
   };
   const dropOthers = (design: Design) => {
-    if ([...busy].some((id) => asked.get(id)?.design !== design)) drop();
+    if ([...busy].some((id) => asked.get(id)?.design !== design || !isCurrent(asked.get(id)))) drop();
   };
   const onSweeper = (request: DistributiveOmit<FilmRequest, "id">) => {
     dropOthers(request.design);
@@ -93,5 +103,14 @@ export function startFilm(listeners: FilmListeners): FilmClient {
     dropOthers,
   };
 }
+
+/** What was asked, and with which catalogue it is answered. */
+interface Asked {
+  readonly catalogue: Catalogue;
+  readonly design: Design;
+  readonly scenario: Scenario | undefined;
+}
+
+const isCurrent = (about: Asked | undefined): about is Asked => about?.catalogue === currentCatalogue();
 
 type DistributiveOmit<Union, Key extends string> = Union extends unknown ? Omit<Union, Key> : never;

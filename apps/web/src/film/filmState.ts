@@ -1,5 +1,6 @@
 import { type SafetyLever, type SafetySweep, type Scenario, scenariosOf, type WhatIf } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
+import { watchRows } from "../catalogue/shopRows.ts";
 import { joinSweep } from "../state/bench.ts";
 import { createStore, useStore } from "../state/store.ts";
 import { courseOf, type Speed } from "./course.ts";
@@ -64,6 +65,11 @@ const still = { duration: 0, next: (t: number) => t };
 export const playhead = createPlayhead(() => {
   const { played, speed } = store.get();
   return played === undefined ? still : courseOf(played.scale, speed);
+});
+
+// Other pumps are in force: what was played with those of before counts no more.
+watchRows(() => {
+  store.patch({ played: undefined, sweep: undefined, sweeping: undefined, levers: undefined, fault: undefined });
 });
 
 let client: FilmClient | undefined;

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import { describe, expect, it } from "vitest";
 import { renderFirstPicture } from "./renderFirstPicture.tsx";
 
@@ -22,6 +23,22 @@ function* withMarkup(value: unknown): Generator<unknown> {
     }
   }
 }
+
+describe("the first picture", () => {
+  const house = { ...findPump(demoCatalogue, "ferrow-c40")!, id: "house-1", maker: "Ourhouse", model: "One" };
+  const named = JSON.parse(
+    JSON.stringify(documents[0]).replace(/("pumps":\[\{"ref":)"[\w-]+"/, '$1"house-1"'),
+  ) as unknown;
+
+  it("shows a pump of the shop's own by its name", () => {
+    expect(JSON.stringify(named)).toContain('"house-1"');
+    expect(renderFirstPicture(named, [house])).toContain("Ourhouse One");
+  });
+
+  it("is drawn also where the pump is gone from the catalogue", () => {
+    expect(renderFirstPicture(named)).toContain("<svg");
+  });
+});
 
 describe("the first picture, which goes into the page as markup", () => {
   it("holds no markup out of any text of a document", () => {

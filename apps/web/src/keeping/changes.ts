@@ -54,6 +54,8 @@ async function listen(hear: (told: Told) => void): Promise<void> {
         const read = storeChange.safeParse(parsed((event as MessageEvent<string>).data));
         if (read.success) hear(read.data);
       });
+      // The server itself did not hear of others' changes for a while: it is the same as if our own line had been down.
+      source.addEventListener("refetch", () => hear({ kind: "lineBack" }));
       source.onerror = () => {
         // The browser tries again by itself unless the server has answered and said no.
         if (source.readyState === EventSource.CLOSED) closed();

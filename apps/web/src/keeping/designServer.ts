@@ -1,7 +1,7 @@
-import { demoCatalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { type DesignHead, type Job, type Revision, revision, routes } from "@tidewright/protocol";
 import { type Answered, ask } from "../api/ask.ts";
+import { readKept } from "../catalogue/readKept.ts";
 import type { ApartParcel, OutboxEvent, RevisionParcel, Stop, Theirs } from "./outbox.ts";
 
 /** A design as the server has it, or why not. */
@@ -46,7 +46,7 @@ export const designServer: DesignServer = {
   async open(designId) {
     const answer = await ask(routes.design, { params: { designId } });
     if (!answer.ok) return { ok: false, event: failed(answer) };
-    const event = theirsEvent(answer.value.latest);
+    const event = await theirsEvent(answer.value.latest);
     return event.kind === "theirs" ? { ok: true, head: answer.value.head, latest: event.theirs } : { ok: false, event };
   },
   async surroundings({ jobId }) {
@@ -64,8 +64,8 @@ export const designServer: DesignServer = {
 type Failure = Extract<OutboxEvent<Design>, { kind: "unreachable" | "stopped" }>;
 
 /** What was read is brought up to the document's present version; what this page cannot read stops it rather than harms. */
-function theirsEvent(read: Revision): Extract<OutboxEvent<Design>, { kind: "theirs" }> | Failure {
-  const reading = checkDesign(read.document, demoCatalogue);
+async function theirsEvent(read: Revision): Promise<Extract<OutboxEvent<Design>, { kind: "theirs" }> | Failure> {
+  const reading = await readKept(read.document);
   if (reading.ok)
     return {
       kind: "theirs",

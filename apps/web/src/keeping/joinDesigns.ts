@@ -1,5 +1,5 @@
-import { demoCatalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design, mergeDocuments, sameJson } from "@tidewright/design";
+import { checkKeptDesign, type Design, mergeDocuments, sameJson } from "@tidewright/design";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 
 /** Returns what two people made of one design joined, where it still is a sound design; else the places where they are at
  *  odds. */
@@ -13,6 +13,6 @@ export function joinDesigns(
   const joined = mergeDocuments(base, mine, theirs);
   if (!joined.ok) return { paths: joined.conflicts.map(({ path }) => path) };
   // Each part may be sound alone and both together not: a chamber made smaller here, a baffle made higher there.
-  const reading = checkDesign(joined.merged, demoCatalogue);
+  const reading = checkKeptDesign(joined.merged, currentCatalogue(), [mine, theirs]);
   return reading.ok ? { merged: reading.design } : { paths: reading.problems.map(({ path }) => path) };
 }

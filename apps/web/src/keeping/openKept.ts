@@ -1,5 +1,6 @@
 import type { Design } from "@tidewright/design";
 import { sameJson, startHistory } from "@tidewright/design";
+import { awaitPumpsOf } from "../catalogue/readKept.ts";
 import {
   isHandBusy,
   layFirst,
@@ -34,7 +35,9 @@ export async function openKept(designId: string): Promise<NotOpened | undefined>
   const known = await copies.keysOf(designId);
   const unsentFirst = [...known].sort((a, b) => Number(b.unsent) - Number(a.unsent)).map(({ key }) => key);
   const claim = await claimCopy(designId, unsentFirst);
-  const copy = (await copies.read(claim.key)) ?? (await fetchCopy(designId, claim.key));
+  const here = await copies.read(claim.key);
+  if (here !== undefined) await awaitPumpsOf(here.history.present);
+  const copy = here ?? (await fetchCopy(designId, claim.key));
   if ("why" in copy) {
     claim.release();
     return copy;

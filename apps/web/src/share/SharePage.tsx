@@ -4,8 +4,10 @@ import { languages } from "@tidewright/words";
 import { lazy, Suspense, useEffect, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { FaultScreen } from "../bench/FaultScreen.tsx";
+import { takeRows } from "../catalogue/shopRows.ts";
 import { changeSettings, type UnitSystem, useSettings } from "../state/settings.ts";
 import { useWords } from "../words/useWords.ts";
+import { sharedPumpRows } from "./sharedPumpRows.ts";
 import { tokenOf } from "./tokenOf.ts";
 
 // Who asks and until when is told at once; the drawing and the engine come after.
@@ -26,8 +28,11 @@ export function SharePage() {
     setOpened({ state: "loading" });
     if (token === "") return setOpened({ state: "closed" });
     const answer = await ask(routes.shared, { link: token });
-    if (answer.ok) setOpened({ state: "open", shared: answer.value, token });
-    else
+    if (answer.ok) {
+      // What comes with the design is all of the shop's catalogue that a link shows.
+      takeRows(sharedPumpRows(answer.value.pumps));
+      setOpened({ state: "open", shared: answer.value, token });
+    } else
       setOpened({ state: answer.reason === "unreachable" || answer.problem.status >= 429 ? "unreachable" : "closed" });
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, and when another link is put into the same page

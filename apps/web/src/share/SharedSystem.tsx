@@ -1,6 +1,6 @@
-import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import { checkKeptDesign, type Design } from "@tidewright/design";
 import { useEffect, useMemo, useRef, useState } from "react";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { Elevation } from "../drawing/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useWords } from "../words/useWords.ts";
@@ -11,7 +11,7 @@ import { type Reckoned, reckon } from "./reckon.ts";
 export function SharedSystem({ document }: { readonly document: unknown }) {
   const { say } = useWords();
   const design = useMemo(() => {
-    const reading = readDesign(JSON.stringify(document), demoCatalogue);
+    const reading = checkKeptDesign(document, currentCatalogue());
     return reading.ok ? reading.design : undefined;
   }, [document]);
   if (design === undefined) return <p className="field-problem">{say("doors.cannotDraw")}</p>;

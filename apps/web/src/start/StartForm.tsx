@@ -149,6 +149,17 @@ export function StartForm({ draft, said, made, us, ownName, inJob, onChange }: P
             {typed("sumpHeight", "start.sump.height")}
           </div>
         ) : null}
+        <ChoiceAnswer
+          legend={say("start.topOff")}
+          name="topOff"
+          value={draft.topOff ?? "automatic"}
+          assumed={draft.topOff === undefined}
+          choices={(["automatic", "none"] as const).map((value) => ({ value, label: say(`start.topOff.${value}`) }))}
+          onChoose={(topOff) => onChange({ topOff })}
+        />
+        {draft.topOff === "none" ? null : (
+          <div className="start-columns">{typed("reservoir", "start.topOff.reservoir")}</div>
+        )}
       </section>
 
       <section className="start-step" aria-labelledby="start-step-5">

@@ -53,6 +53,7 @@ export function answersOf(draft: Draft, unitOf: (dimension: Dimension) => string
     }),
     standHeight: quantity("standHeight"),
     sump: sump && Object.keys(sump).length === 3 ? sump : undefined,
+    topOff: given({ kind: draft.topOff, reservoir: quantity("reservoir") }),
     returnWay: given({ horizontal: quantity("horizontal"), elbows: count("elbows") }),
     power: given({
       ...(draft.mains === undefined
@@ -97,6 +98,7 @@ export function bareUnit(dimension: Dimension, unitOf: (dimension: Dimension) =>
 function isAsked(name: TypedKey, draft: Draft): boolean {
   if (name === "holesCount" || name === "holesDiameter") return draft.glass === "drilled";
   if (name === "sumpLength" || name === "sumpWidth" || name === "sumpHeight") return draft.sump === "given";
+  if (name === "reservoir") return draft.topOff !== "none";
   return true;
 }
 

@@ -20,6 +20,7 @@ export const typedQuestions = {
   sumpLength: { path: "/sump/length", dimension: "length" },
   sumpWidth: { path: "/sump/width", dimension: "length" },
   sumpHeight: { path: "/sump/height", dimension: "length" },
+  reservoir: { path: "/topOff/reservoir", dimension: "volume" },
   horizontal: { path: "/returnWay/horizontal", dimension: "length" },
   elbows: { path: "/returnWay/elbows" },
   tariff: { path: "/power/tariff", dimension: "tariff" },
@@ -43,6 +44,7 @@ export interface Draft {
   readonly glass: NonNullable<StartAnswers["overflow"]>["glass"];
   readonly drains: NonNullable<StartAnswers["overflow"]>["drains"];
   readonly sump: "suggest" | "given";
+  readonly topOff: NonNullable<StartAnswers["topOff"]>["kind"];
   readonly mains: "230 V, 50 Hz" | "120 V, 60 Hz" | undefined;
 }
 
@@ -55,6 +57,7 @@ export const emptyDraft: Draft = {
   glass: undefined,
   drains: undefined,
   sump: "suggest",
+  topOff: undefined,
   mains: undefined,
 };
 

@@ -1,6 +1,6 @@
 import { type Assessment, assess, type FirstDesign, firstDesign, type StartAnswers } from "@tidewright/advice";
-import { demoCatalogue } from "@tidewright/catalogue";
 import { useEffect, useRef, useState } from "react";
+import { currentCatalogue, useCatalogue } from "../catalogue/currentCatalogue.ts";
 
 /** A first design with its assessment, and how long it took [s]. */
 export interface Made extends FirstDesign {
@@ -19,20 +19,23 @@ export function useFirstDesign(answers: StartAnswers | undefined): Made | undefi
   const key = answers === undefined ? undefined : JSON.stringify(answers);
   const latest = useRef(answers);
   latest.current = answers;
+  const catalogue = useCatalogue();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with other pumps it is another design
   useEffect(() => {
     if (key === undefined) return undefined;
     const timer = setTimeout(() => {
       if (latest.current !== undefined) setMade(makeFirst(latest.current));
     }, pause);
     return () => clearTimeout(timer);
-  }, [key]);
+  }, [key, catalogue]);
   return made;
 }
 
 /** Makes a first design at once. */
 export function makeFirst(answers: StartAnswers): Made {
   const began = performance.now();
-  const first = firstDesign(answers, demoCatalogue);
-  const assessment = assess(first.design, demoCatalogue, { curves: false });
+  const catalogue = currentCatalogue();
+  const first = firstDesign(answers, catalogue);
+  const assessment = assess(first.design, catalogue, { curves: false });
   return { ...first, assessment, took: (performance.now() - began) / 1000, of: JSON.stringify(answers) };
 }

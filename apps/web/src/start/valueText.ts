@@ -1,6 +1,7 @@
 import type { StartDefault, StartFigure } from "@tidewright/advice";
-import { demoCatalogue, findPipeSeries, findPump } from "@tidewright/catalogue";
+import { findPipeSeries, findPump } from "@tidewright/catalogue";
 import type { MessageKey, Words } from "@tidewright/words";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import type { ScreenFormat } from "../format/useFormat.ts";
 
 /** Returns what stands at a default, as a reader of the screen writes it.
@@ -33,7 +34,7 @@ export function animalsText(group: string, words: Words): string {
 }
 
 function nameOf(id: string): string {
-  const pump = findPump(demoCatalogue, id);
+  const pump = findPump(currentCatalogue(), id);
   return pump ? `${pump.maker} ${pump.model}` : (findPipeSeries(id)?.label ?? id);
 }
 

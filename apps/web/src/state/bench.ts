@@ -1,7 +1,6 @@
 import { type Assessment, type SafetySweep, withSweep } from "@tidewright/advice";
-import { demoCatalogue } from "@tidewright/catalogue";
 import {
-  checkDesign,
+  checkKeptDesign,
   type Design,
   type Edit,
   endDrag,
@@ -15,6 +14,8 @@ import {
   undoMine,
 } from "@tidewright/design";
 import { flushSync } from "react-dom";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
+import { watchRows } from "../catalogue/shopRows.ts";
 import { partTitle } from "../document/partTitle.ts";
 import { type EngineClient, startEngine } from "../engine/engineClient.ts";
 import { quickAssess } from "../engine/quickAssess.ts";
@@ -98,6 +99,25 @@ export function startBench(): void {
     whenIdle(startWorkers);
   }
   watchPointers();
+  if (!watchesPumps) watchRows(reckonAnew);
+  watchesPumps = true;
+}
+
+let watchesPumps = false;
+
+/** Other pumps are in force: nothing that was reckoned before counts any more. */
+function reckonAnew(): void {
+  const design = store.get().history.present;
+  swept = undefined;
+  const answer = quick.first(design);
+  store.patch({
+    assessed: answer && { design, ...answer },
+    curves: answer?.assessment,
+    ranking: undefined,
+    levers: undefined,
+    fault: undefined,
+  });
+  if (engine !== undefined) ask();
 }
 
 function startWorkers(): void {
@@ -241,7 +261,7 @@ export function edit(edits: readonly Edit[], options: EditOptions = {}): Problem
   }
   const { history } = store.get();
   const recorded = record(history, edits, options.label ?? "edit", options.dragKey);
-  const problem = recorded.problem ?? soundness(recorded.history.present);
+  const problem = recorded.problem ?? soundness(recorded.history.present, history.present);
   if (problem !== undefined) {
     store.patch({ refusedEdit: problem });
     return problem;
@@ -267,8 +287,9 @@ export function dropDrag(dragKey: string): void {
   lay({ ...undo(history), future: [] }, performance.now());
 }
 
-function soundness(design: Design): Problem | undefined {
-  const reading = checkDesign(design, demoCatalogue);
+/** What is wrong with a document that is to follow another one; a pump that is gone from the catalogue may stay, not come. */
+function soundness(design: Design, before: Design): Problem | undefined {
+  const reading = checkKeptDesign(design, currentCatalogue(), [before]);
   return reading.ok ? undefined : reading.problems[0];
 }
 
@@ -317,7 +338,7 @@ function step(way: typeof undoMine, word: "keeping.undone" | "keeping.doneAgain"
   const label = (way === undoMine ? lastOwnStep(history) : nextOwnStep(history))?.label ?? "";
   const taken = way(history);
   const at = taken.conflict?.[0]?.path;
-  const problem = taken.history === history ? undefined : soundness(taken.history.present);
+  const problem = taken.history === history ? undefined : soundness(taken.history.present, history.present);
   const refused = refusal();
   if (refused !== undefined) store.patch({ said: refused.message });
   else if (at !== undefined || problem !== undefined) {

@@ -1,7 +1,7 @@
 import { assess } from "@tidewright/advice";
-import { demoCatalogue } from "@tidewright/catalogue";
 import { useMemo } from "react";
 import { FaultScreen } from "../bench/FaultScreen.tsx";
+import { useCatalogue } from "../catalogue/currentCatalogue.ts";
 import { Elevation } from "../drawing/index.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { authorWords } from "../keeping/openKept.ts";
@@ -23,7 +23,8 @@ export function VersionDrawing({ looking, height }: Props) {
   const format = useFormat();
   const mayChange = useBench((state) => state.lookOnly === undefined);
   const { entry, design } = looking;
-  const assessment = useMemo(() => assess(design, demoCatalogue), [design]);
+  const catalogue = useCatalogue();
+  const assessment = useMemo(() => assess(design, catalogue), [design, catalogue]);
   const said = { version: versionTitle(entry, words), at: instant(entry.at), author: authorWords(entry.author) };
   return (
     <div className="version-drawing">

@@ -1,7 +1,7 @@
-import { demoCatalogue } from "@tidewright/catalogue";
-import { checkDesign, type Design } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { type DesignHead, type RevisionEntry, routes } from "@tidewright/protocol";
 import { ask } from "../api/ask.ts";
+import { readKept } from "../catalogue/readKept.ts";
 import { reasonOf } from "../keeping/reasonOf.ts";
 import type { RevisionName } from "../state/address.ts";
 
@@ -23,7 +23,7 @@ export async function readRevision({ designId, revision }: RevisionName): Promis
       signIn: answer.reason === "refused" && answer.problem.status === 401,
     };
   const { document, ...entry } = answer.value;
-  const reading = checkDesign(document, demoCatalogue);
+  const reading = await readKept(document);
   if (reading.ok) return { ok: true, entry, design: reading.design };
   const [first] = reading.problems;
   return { ok: false, why: `${first?.path ?? ""}: ${first?.message ?? ""}`, signIn: false };

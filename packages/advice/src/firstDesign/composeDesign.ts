@@ -1,7 +1,7 @@
 import type { Design, Drain, Loop, Part } from "@tidewright/design";
-import type { Quantity } from "@tidewright/units";
+import { fromSI, type Quantity } from "@tidewright/units";
 import type { Ground } from "./ground.ts";
-import type { DrainPlan, Plan } from "./plan.ts";
+import type { DrainPlan, Plan, TopOffPlan } from "./plan.ts";
 import { practice } from "./practice.ts";
 
 /** Returns the document of a plan: what was said stays as it was said, the rest in the customer's kind of units.
@@ -52,6 +52,7 @@ export function composeDesign(ground: Ground, plan: Plan): Design {
       chambers: chambersOf(ground, plan),
       operatingLevel: at(sump.operating),
     },
+    ...(plan.topOff === undefined ? {} : { topOff: composeTopOff(ground, plan.topOff) }),
     loops: [composeReturn(ground, plan)],
     ...(plan.tankPumps.length === 0 ? {} : { tankPumps: composeTankPumps(ground, plan) }),
     power: {
@@ -71,6 +72,16 @@ export function composeDesign(ground: Ground, plan: Plan): Design {
       ...(wishes?.sound === undefined ? {} : { sound: wishes.sound }),
       horizon: ground.horizon,
     },
+  };
+}
+
+/** A reservoir as it was said, or in whole litres or gallons; the flow in those units an hour. */
+function composeTopOff({ answers, us }: Ground, { reservoir, flow }: TopOffPlan): NonNullable<Design["topOff"]> {
+  const unit = us ? "US gal" : "L";
+  const whole = (si: number) => Math.round(fromSI(si, unit, "volume"));
+  return {
+    reservoir: answers.topOff?.reservoir ?? { value: whole(reservoir), unit },
+    flow: { value: whole(flow * 3600), unit: `${unit}/h` },
   };
 }
 

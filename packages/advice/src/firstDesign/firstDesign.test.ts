@@ -1,5 +1,5 @@
 import { demoCatalogue } from "@tidewright/catalogue";
-import { animalGroups, checkDesign } from "@tidewright/design";
+import { animalGroups, checkDesign, type Design } from "@tidewright/design";
 import { toSI } from "@tidewright/units";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -23,6 +23,7 @@ const explained: Readonly<Record<string, readonly StartNoteCode[]>> = {
   "overTime/power-cut": ["wet", "sumpSmall"],
   "overTime/restart": ["wet", "sumpSmall"],
   "overTime/drain-blocked": ["wet"],
+  "overTime/top-off-stuck-open": ["wet"],
 };
 
 /** Checks what every first design promises, and returns it. */
@@ -104,6 +105,12 @@ describe("a first design", () => {
       ),
       standHeight: maybe(length(0, 4000)),
       sump: maybe(fc.record({ length: length(300, 1200), width: length(200, 500), height: length(250, 500) })),
+      topOff: maybe(
+        fc.oneof(
+          fc.record({ kind: fc.constantFrom("automatic" as const, "none" as const) }),
+          fc.record({ reservoir: fc.integer({ min: 2, max: 200 }).map(litres) }),
+        ),
+      ),
       returnWay: maybe(fc.record({ horizontal: length(0, 8000), elbows: fc.integer({ min: 0, max: 8 }) })),
       power: maybe(
         fc.constantFrom(
@@ -123,13 +130,14 @@ describe("a first design", () => {
       fc.property(answers, (loose) => {
         // An answer that is not given is not there.
         const said = JSON.parse(JSON.stringify(loose)) as StartAnswers;
-        const started = performance.now();
+        const started = process.cpuUsage();
         promised(said);
-        slowest = Math.max(slowest, performance.now() - started);
+        const { user, system } = process.cpuUsage(started);
+        slowest = Math.max(slowest, (user + system) / 1000);
       }),
       { numRuns: 30, seed: 4711, endOnFailure: true },
     );
-    // The aim is one second on an idle machine; a shared one is given three.
+    // The aim is one second on an idle machine; with the checks of this test it is given three, of its own work alone.
     expect(slowest).toBeLessThan(3000);
   });
 
@@ -213,6 +221,64 @@ describe("a first design", () => {
     const { state, codes } = promised({ tank: { volume: litres(500) }, standHeight: { value: 2.9, unit: "m" } }, true);
     expect(codes).not.toContain("noPump");
     expect(state.loops[0]?.staticHead).toBeGreaterThan(2.5);
+  });
+});
+
+describe("the top-off of a first design", () => {
+  const litresOf = (design: Design) => 1000 * toSI(design.topOff?.reservoir ?? litres(0), "volume");
+
+  it("lasts about a week of the evaporation that the engine reckons, and the sump holds all of it", () => {
+    for (const size of [litres(60), litres(520), gallons(137), litres(3000)]) {
+      const { design, defaults } = promised({ tank: { volume: size } });
+      const { answers, rows } = safetySweep(design, demoCatalogue);
+      const days = litresOf(design) / 1000 / answers.evaporationPerDay;
+      // A week: common practice, no source. Reservoirs are whole litres, gallons or fives of them.
+      expect(days).toBeGreaterThan(5.9);
+      expect(days).toBeLessThan(8.1);
+      const stuck = rows.find((row) => row.scenario.kind === "topOffStuckOpen");
+      expect(["safe", "tight"]).toContain(stuck?.verdict);
+      expect(defaults.find((entry) => entry.path === "/topOff/reservoir")).toMatchObject({
+        question: "/topOff/reservoir",
+        value: design.topOff?.reservoir,
+        why: { key: "topOffReservoir" },
+      });
+    }
+  });
+
+  it("takes the long weekend's warning away, which a tank without one keeps", () => {
+    const of = (kind: "automatic" | "none") => {
+      const { design, codes } = promised({ tank: { volume: litres(520) }, topOff: { kind } });
+      const { findings } = safetySweep(design, demoCatalogue);
+      return { codes, severity: findings.find(({ code }) => code === "overTime/top-off-fails")?.severity };
+    };
+    expect(of("none")).toMatchObject({ severity: "warning", codes: expect.arrayContaining(["noTopOff"]) });
+    const fitted = of("automatic");
+    expect(fitted.severity).toBe("notice");
+    expect(fitted.codes).not.toContain("noTopOff");
+  });
+
+  it("holds no more than a small sump that is there can take", () => {
+    const sump = { length: mm(450), width: mm(300), height: mm(300) };
+    const { design, defaults } = promised({ tank: { volume: litres(400) }, sump }, true);
+    const why = defaults.find((entry) => entry.path === "/topOff/reservoir")?.why;
+    expect(why?.key).toBe("topOffBySump");
+    // Analytic: the glass above the running water, with the chambers at or above the operating level.
+    const above = 300 - 1000 * toSI(design.sump.operatingLevel, "length") - 10;
+    expect(litresOf(design)).toBeLessThanOrEqual((450 * 300 * above) / 1e6);
+  });
+
+  it("stays as it was said; one too large for the sump is told", () => {
+    const sump = { length: mm(450), width: mm(300), height: mm(300) };
+    const said = promised({
+      tank: { volume: litres(400) },
+      sump,
+      topOff: { reservoir: { value: 40, unit: "L" } },
+    });
+    expect(said.design.topOff?.reservoir).toEqual({ value: 40, unit: "L" });
+    expect(said.defaults.map((entry) => entry.path)).not.toContain("/topOff/reservoir");
+    expect(said.notes).toContainEqual(
+      expect.objectContaining({ code: "wet", values: expect.objectContaining({ scenario: "topOffStuckOpen" }) }),
+    );
   });
 });
 

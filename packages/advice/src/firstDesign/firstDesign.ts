@@ -11,6 +11,7 @@ import { keepFloorDry } from "./keepFloorDry.ts";
 import { boxFor, layDrains } from "./layDrains.ts";
 import { layOverflow } from "./layOverflow.ts";
 import type { Plan } from "./plan.ts";
+import { evaporationPerDay } from "./planTopOff.ts";
 import { ownReckoning, practice } from "./practice.ts";
 import { returnPipes } from "./returnPipe.ts";
 import type { StartAnswers } from "./startAnswers.ts";
@@ -46,7 +47,7 @@ export function firstDesign(answers: StartAnswers, catalogue: Catalogue): FirstD
   notes.push(...streams.notes);
   const design = compose(plan);
   const assessment = assess(design, catalogue, { curves: false });
-  notes.push(...remaining(ground, design, assessment, dry));
+  notes.push(...remaining(ground, design, assessment, dry, evaporationPerDay(design, catalogue)));
   const assumed = [...ground.assumed, ...laid.assumed, ...ownChoices(ground, plan)];
   return { design, defaults: toldDefaults(assumed, (path) => valueAt(design, path)), notes };
 }
@@ -183,6 +184,7 @@ function remaining(
   design: Design,
   assessment: ReturnType<typeof assess>,
   dry: ReturnType<typeof keepFloorDry> | undefined,
+  perDay: number,
 ): StartNote[] {
   const found: StartNote[] = [];
   const { sound, power, wishes } = { sound: assessment.sound, power: assessment.power, wishes: ground.answers.wishes };
@@ -200,12 +202,24 @@ function remaining(
     found.push({
       code: "wet",
       weight: "unmet",
-      at: result.scenario.kind === "drainBlocked" ? "/drains" : "/sump",
+      at:
+        result.scenario.kind === "drainBlocked"
+          ? "/drains"
+          : result.scenario.kind === "topOffStuckOpen"
+            ? "/topOff"
+            : "/sump",
       values: {
         scenario: result.scenario.kind,
         part: result.scenario.subjects.join(" + "),
         spilled: { si: result.spilled, dimension: "volume" },
       },
+    });
+  if (!ground.topOff)
+    found.push({
+      code: "noTopOff",
+      weight: "care",
+      at: "/sump",
+      values: { perDay: { si: perDay, dimension: "volume" } },
     });
   if (sound.wish !== undefined && sound.level > sound.wish)
     found.push({
@@ -257,6 +271,10 @@ function remaining(
   return found;
 }
 
+/** Water that evaporates, and the usual time between two visits. */
+const evaporationSource =
+  "evaporation: ASHRAE Handbook HVAC Applications, Natatoriums; a week common practice, no source";
+
 /** Defaults that were found on the way. */
 function ownChoices(ground: Ground, plan: Plan): Assumed[] {
   const weirSource = "Th. Rehbock 1929 in ISO 1438:2017 without the head term; flow as wished";
@@ -290,6 +308,7 @@ function ownChoices(ground: Ground, plan: Plan): Assumed[] {
     { path: "/sump/floor", key: "sumpFloor" },
     { path: "/sump/chambers/0/baffle", key: "chambers" },
     { path: "/sump/operatingLevel", key: "operatingLevel", source: ownReckoning },
+    ...topOffChoices(ground, plan),
     { path: "/loops/0/from/depth", key: "intake" },
     {
       path: "/loops/0/run/0/series",
@@ -309,6 +328,26 @@ function ownChoices(ground: Ground, plan: Plan): Assumed[] {
         ] as const)
       : []),
     ...plan.tankPumps.map((_, i) => ({ path: `/tankPumps/${i}/ref`, key: "tankPumps" }) as const),
+  ];
+}
+
+function topOffChoices(ground: Ground, { topOff }: Plan): Assumed[] {
+  if (topOff === undefined) return [];
+  const perDay = { si: topOff.evaporationPerDay, dimension: "volume" } as const;
+  const days = Number((topOff.reservoir / topOff.evaporationPerDay).toPrecision(2));
+  return [
+    ...(ground.answers.topOff?.reservoir === undefined
+      ? [
+          {
+            path: "/topOff/reservoir",
+            question: "/topOff/reservoir",
+            key: topOff.boundBySump ? "topOffBySump" : "topOffReservoir",
+            values: { perDay, days },
+            source: evaporationSource,
+          } as const,
+        ]
+      : []),
+    { path: "/topOff/flow", key: "topOffFlow", values: { perDay, minutes: practice.topOffTime / 60 } },
   ];
 }
 

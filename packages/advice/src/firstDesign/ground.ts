@@ -33,6 +33,8 @@ export interface Ground {
   readonly sumpPlace: "under" | "beside" | "below";
   readonly room: { readonly length: number; readonly width: number; readonly height: number };
   readonly sump: { readonly length: number; readonly width: number; readonly height: number } | undefined;
+  /** Evaporated water is made good by an automatic top-off. */
+  readonly topOff: boolean;
   readonly horizontal: number;
   readonly elbows: number;
   readonly voltage: Quantity;
@@ -156,6 +158,7 @@ export function groundOf(answers: StartAnswers): Ground {
     sumpPlace,
     room,
     sump,
+    topOff: answers.topOff?.kind !== "none",
     horizontal: answers.returnWay?.horizontal ? metres(answers.returnWay.horizontal) : practice.horizontal,
     elbows: answers.returnWay?.elbows ?? practice.elbows,
     voltage,

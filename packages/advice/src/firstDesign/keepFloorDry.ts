@@ -10,10 +10,13 @@ import { prepareSystem } from "../system/prepare.ts";
 import { solveSystem } from "../system/solveSystem.ts";
 import type { Ground } from "./ground.ts";
 import type { Plan } from "./plan.ts";
+import { evaporationPerDay, planTopOff } from "./planTopOff.ts";
 import { practice } from "./practice.ts";
 
 /** Scenarios that a first design must come through: what wets a floor within the hour. */
 const played = new Set<Scenario["kind"]>(["powerCut", "restart", "drainBlocked", "pumpFails", "checkValveStuck"]);
+/** Played once all else is dry: it runs for a day. */
+const playedLast = new Set<Scenario["kind"]>(["topOffStuckOpen"]);
 
 /** Share of the drain-down that must be in hand, a little over that of the findings. */
 const reserve = 0.12;
@@ -59,9 +62,18 @@ export function keepFloorDry(
   while (steps < mostSteps && !lastsLong(current, compose(current), catalogue) && change(longerSump(ground, current)));
   let wet: WhatIf[] = [];
   for (;;) {
-    const results = playAll(compose(current), catalogue);
+    const topOff = planTopOff(ground, current, compose, catalogue);
+    if (topOff !== undefined) current = { ...current, topOff };
+    // Statics first here too.
+    if (topOff?.fits === false && steps < mostSteps && change(moreRoom(ground, current))) continue;
+    const results = playAll(compose(current), catalogue, played);
     wet = results.filter((result) => result.verdict === "wet");
-    if (steps >= mostSteps) break;
+    const stuckOpen = () =>
+      playAll(compose(current), catalogue, playedLast).filter((result) => result.verdict === "wet");
+    if (steps >= mostSteps) {
+      wet.push(...stuckOpen());
+      break;
+    }
     const sumpTight = results.some(
       (result) =>
         (result.scenario.kind === "powerCut" ||
@@ -74,24 +86,25 @@ export function keepFloorDry(
       result.vessels.some(({ place, spilled }) => place === "display" && spilled > 0),
     );
     if (displayOver && change(lessAbove(ground, current))) continue;
+    const stuck = stuckOpen();
+    if (stuck.length > 0 && change(moreRoom(ground, current))) continue;
+    wet.push(...stuck);
     break;
   }
   return { plan: current, wet, sumpShort, steps };
 }
 
-function playAll(design: Design, catalogue: Catalogue): WhatIf[] {
+function playAll(design: Design, catalogue: Catalogue, kinds: ReadonlySet<Scenario["kind"]>): WhatIf[] {
   const system = prepareSystem(design, catalogue);
   const over = transientModelOf(system, solveSystem(system), false);
   return scenariosOf(design)
-    .filter((scenario) => played.has(scenario.kind))
+    .filter((scenario) => kinds.has(scenario.kind))
     .map((scenario) => playScenario(system, over, scenario, false));
 }
 
 /** True where the return chamber holds what the air takes in the days in hand, above the intake. */
 function lastsLong({ sump, line }: Plan, design: Design, catalogue: Catalogue): boolean {
-  const system = prepareSystem(design, catalogue);
-  const { evaporation } = transientModelOf(system, solveSystem(system), true).model;
-  const perDay = evaporation.reduce((sum, { flow }) => sum + flow, 0) * 86400;
+  const perDay = evaporationPerDay(design, catalogue);
   return sump.length * sump.width * practice.chamberShares[2] * line.intake >= practice.daysInHand * perDay;
 }
 

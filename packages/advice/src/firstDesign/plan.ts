@@ -10,6 +10,17 @@ export interface DrainPlan {
   readonly share?: number;
 }
 
+/** An automatic top-off as it is planned: what the reservoir holds [m3], the flow [m3/s], and what the air takes a day [m3]. */
+export interface TopOffPlan {
+  readonly reservoir: number;
+  readonly flow: number;
+  readonly evaporationPerDay: number;
+  /** The sump holds no more than this, should the top-off stick open. */
+  readonly boundBySump: boolean;
+  /** The running sump has room for all of it. */
+  readonly fits: boolean;
+}
+
 /** Everything of a first design that is sized, SI; the document is written from it. */
 export interface Plan {
   readonly weir: {
@@ -25,6 +36,8 @@ export interface Plan {
     readonly height: number;
     readonly operating: number;
   };
+  /** Fresh water [m3] and its flow [m3/s]; absent where it is made good by hand. */
+  readonly topOff?: TopOffPlan;
   readonly line: {
     readonly series: string;
     readonly nozzleDepth: number;

@@ -46,6 +46,10 @@ export const practice = {
   intakeHeight: 0.04,
   /** Days without top-off that the return chamber should hold out, a little over the long weekend of the findings. */
   daysInHand: 4.2,
+  /** Days of evaporation that a top-off's reservoir holds where the sump has room for it. */
+  reservoirDays: 7,
+  /** A top-off makes good what a day takes in this long [s]: hours pass before one that sticks open has emptied its reservoir. */
+  topOffTime: 1800,
   /** Free height over a sump for hands and a skimmer, and what a stand's frame takes off its plan [m]. */
   overSump: 0.2,
   standFrame: 0.1,

@@ -22,6 +22,7 @@ describe("answers at the start", () => {
       tank: { length: { value: -3, unit: "mm" }, width: { value: 50, unit: "kg" }, height: mm(9000) },
       animals: ["sharks"],
       overflow: { holes: { count: 1.5, diameter: mm(40) } },
+      topOff: { kind: "sometimes", reservoir: { value: 20, unit: "mm" } },
       colour: "blue",
     });
     expect(reading.ok).toBe(false);
@@ -33,6 +34,8 @@ describe("answers at the start", () => {
       "/tank/height",
       "/tank/length",
       "/tank/width",
+      "/topOff/kind",
+      "/topOff/reservoir",
     ]);
     for (const problem of reading.problems) expect(problem.fix.length).toBeGreaterThan(5);
   });

@@ -8,6 +8,9 @@ export const glassAnswers = ["drill", "drilled", "keep"] as const;
 /** How many drains are wanted: one vented pipe, one with a dry spare, or siphon, open channel and dry spare. */
 export const drainAnswers = ["one", "two", "three"] as const;
 
+/** How evaporated water is made good: by an automatic top-off, or by hand because there is none yet. */
+export const topOffAnswers = ["automatic", "none"] as const;
+
 /** Everything that can be said at the start; all of it may be left out but the size of the tank, as three sides or as a volume. */
 export const startAnswersSchema = z.strictObject({
   name: z.string().max(200).optional(),
@@ -44,6 +47,14 @@ export const startAnswersSchema = z.strictObject({
       length: quantity("length", side),
       width: quantity("length", side),
       height: quantity("length", { min: 0.15, max: 2 }),
+    })
+    .optional(),
+  /** Evaporated water: an automatic top-off where nothing is said. */
+  topOff: z
+    .strictObject({
+      kind: z.enum(topOffAnswers).optional(),
+      /** Fresh water in the full reservoir; without it one is suggested. */
+      reservoir: quantity("volume", { min: 0.0005, max: 10 }).optional(),
     })
     .optional(),
   /** Room for the sump, what stands around it taken off. */

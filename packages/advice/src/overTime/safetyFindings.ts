@@ -1,4 +1,5 @@
 import type { Design } from "@tidewright/design";
+import { toSI } from "@tidewright/units";
 import type { Finding, FindingCode, Severity } from "../finding.ts";
 import type { SafetyAnswers, SafetyRow } from "./safety.ts";
 import type { ScenarioKind } from "./scenario.ts";
@@ -26,8 +27,10 @@ function firstEvent({ scenario }: SafetyRow): number {
   return Math.min(...scenario.events.map((event) => event.at));
 }
 
-/** Days without top-off below which a dry pump is a warning. Source: common practice, no source: a long weekend. */
+/** Days that nobody has to look below which a dry pump is a warning. Source: common practice, no source: a long weekend. */
 const longWeekend = 4;
+/** Days from a top-off's failing to a dry pump below which that is a warning. Source: common practice, no source: one look a day. */
+const dailyLook = 1;
 
 /** Returns what the sweep found, as findings: every scenario that wets the floor or runs a pump dry, vessels that come through a power
  *  cut by little, and an operating level above the safe line.
@@ -64,9 +67,14 @@ export function safetyFindings(rows: readonly SafetyRow[], answers: SafetyAnswer
     if (verdict === "wet" || verdict === "dry") {
       const days = (row.timeToTrouble ?? 0) / 86400;
       const slow = scenario.kind === "topOffFails" && verdict === "dry";
+      // Without a top-off every absence is this scenario; with one it takes an empty reservoir, or a fault that a daily look shows.
+      const reservoirDays = design.topOff
+        ? toSI(design.topOff.reservoir, "volume") / Math.max(1e-12, answers.evaporationPerDay)
+        : 0;
+      const tooSoon = days + reservoirDays < longWeekend || (design.topOff !== undefined && days < dailyLook);
       found.push({
         code: entry.code,
-        severity: verdict === "wet" ? entry.wet : slow && days < longWeekend ? "warning" : entry.dry,
+        severity: verdict === "wet" ? entry.wet : slow && tooSoon ? "warning" : entry.dry,
         at: placeOf(row, design),
         ...(verdict === "wet"
           ? { value: row.spilled, limit: 0, dimension: "volume" }
@@ -76,6 +84,7 @@ export function safetyFindings(rows: readonly SafetyRow[], answers: SafetyAnswer
           names: scenario.subjects.join(" + "),
           seconds: row.timeToTrouble ?? 0,
           place: row.troublePlace ?? row.worst?.place ?? "display",
+          ...(slow && design.topOff ? { unattended: (row.timeToTrouble ?? 0) + reservoirDays * 86400 } : {}),
         },
         source: slow ? "common practice, no source" : simulated,
       });

@@ -18,6 +18,7 @@ export function describeFinding(finding: Finding, format: Format, words: Words =
   };
   const backward = value !== undefined && value < 0 ? variant("backward") : undefined;
   const dry = data?.["verdict"] === "dry" ? variant("dry") : undefined;
+  const unattended = data?.["unattended"] === undefined ? undefined : variant("unattended");
   const unnamed = data?.["name"] === "" ? variant("unnamed") : undefined;
   const sign = backward === undefined ? 1 : -1;
   const number = (si: number | undefined) => (si === undefined ? "—" : write(si, finding.dimension, format, words));
@@ -27,6 +28,7 @@ export function describeFinding(finding: Finding, format: Format, words: Words =
     value: number(value === undefined ? undefined : sign * value),
     limit: number(finding.limit),
     after: timeWords(Number(data?.["seconds"]), words),
+    unattended: timeWords(Number(data?.["unattended"]), words),
     place: describePlace(String(data?.["place"] ?? ""), words),
     placed: words.knows(placed) ? words.say(placed) : given("placed"),
     ...Object.fromEntries(["name", "names", "scenario", "one", "other", "controller"].map((key) => [key, given(key)])),
@@ -34,7 +36,7 @@ export function describeFinding(finding: Finding, format: Format, words: Words =
   const caution = findingCautions[code];
   return {
     title: words.say(`findings.${code}.title`),
-    sentence: words.say(backward ?? unnamed ?? dry ?? `findings.${code}.sentence`, values),
+    sentence: words.say(backward ?? unnamed ?? unattended ?? dry ?? `findings.${code}.sentence`, values),
     fix: words.say(`findings.${code}.fix`, values),
     ...(caution === undefined ? {} : { caution: words.say(`findings.caution.${caution}`) }),
   };

@@ -47,3 +47,36 @@ export function ascending(numbers: readonly number[]): Set<number> {
   for (let place = tails.at(-1) ?? -1; place >= 0; place = before[place]!) stay.add(place);
   return stay;
 }
+
+/** Returns which entries of a list of numbers have certainly stayed where they are: the places that belong to every longest
+ *  ascending subsequence. Where two neighbours changed places either may have moved, so neither is steady.
+ *  Example: [...steady([1, 2, 0])]  ->  [0, 1]
+ *  Example: [...steady([1, 0, 2])]  ->  [2] */
+export function steady(numbers: readonly number[]): Set<number> {
+  // The longest ascent that ends at each place, and the longest that begins there.
+  const ending = ascents(numbers);
+  const beginning = ascents(numbers.map((number) => -number).reverse()).reverse();
+  const most = Math.max(0, ...ending);
+  const at = new Map<number, number[]>();
+  ending.forEach((rank, place) => {
+    if (rank + beginning[place]! - 1 === most) at.set(rank, [...(at.get(rank) ?? []), place]);
+  });
+  // Every longest ascent has one entry of each rank; where there is but one candidate it belongs to all of them.
+  return new Set([...at.values()].flatMap((places) => (places.length === 1 ? places : [])));
+}
+
+/** Length of the longest ascent that ends at each place. */
+function ascents(numbers: readonly number[]): number[] {
+  const tails: number[] = [];
+  return numbers.map((number) => {
+    let low = 0;
+    let high = tails.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (tails[middle]! < number) low = middle + 1;
+      else high = middle;
+    }
+    tails[low] = number;
+    return low + 1;
+  });
+}

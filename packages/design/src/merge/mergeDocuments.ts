@@ -15,9 +15,10 @@ export type Merged<Doc> =
  *  Throws: never.
  *  Valid: quantities with their unit and lists of plain values are one value. List entries are the same thing by a unique
  *  `id`, else `name`, else by equality in order, else unchanged elsewhere in the list, else, of one `kind`, by likeness.
- *  Of two insertions at one place theirs comes first; an identical one counts once. Both changing the order differently is a
- *  conflict of the list. Swapping mine and theirs gives the same but for the order of such insertions. Whether the joined
- *  document still makes sense is for `checkDesign` to say.
+ *  Of two insertions at one place theirs comes first; an identical one counts once. Orders changed differently by both are
+ *  joined where they moved different entries and the moves leave one order, else a conflict of the list. Swapping mine and
+ *  theirs gives the same but for the order of such insertions. Whether the joined document still makes sense is for
+ *  `checkDesign` to say.
  *  Source: the three-way rule as S. Khanna, K. Kunal, B. C. Pierce, A Formal Investigation of Diff3, FSTTCS 2007,
  *  on trees instead of lines.
  *  Example: mergeDocuments({ a: 1, b: 1 }, { a: 2, b: 1 }, { a: 1, b: 3 })  ->  {"ok": true, "merged": {"a": 2, "b": 3}}

@@ -2,6 +2,7 @@ import { below } from "../read/jsonPointer.ts";
 import { alignment } from "./alignment.ts";
 import { matchLists, uniqueNames } from "./matchLists.ts";
 import type { MergeConflict } from "./mergeConflict.ts";
+import { mergeOrder } from "./mergeOrder.ts";
 import { sameJson } from "./sameJson.ts";
 
 type Inner = (base: unknown, mine: unknown, theirs: unknown, path: string) => unknown;
@@ -71,14 +72,6 @@ function hung(
     else slots.set(last, [...(slots.get(last) ?? []), ...take(place)]);
   });
   return slots;
-}
-
-function mergeOrder(spine: readonly number[], my: readonly number[], their: readonly number[]) {
-  const by = (to: readonly number[]) => [...spine].sort((x, y) => to[x]! - to[y]!);
-  const [mine, theirs] = [by(my), by(their)];
-  if (sameJson(mine, spine) || sameJson(mine, theirs)) return { spine: theirs, disputed: false };
-  if (sameJson(theirs, spine)) return { spine: mine, disputed: false };
-  return { spine: theirs, disputed: true };
 }
 
 /** Both lists one after the other, what is identical in both once. */

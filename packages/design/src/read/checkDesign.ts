@@ -15,19 +15,20 @@ export type DesignReading =
 
 /** Returns a value as a design, brought up to the current version, or the complete list of its problems.
  *  value what a JSON file or a program holds   catalogue where given, references and geometry are checked as well
- *  (`checkReferences`), also in a document that has other problems   -> DesignReading; the design is the value itself
+ *  (`checkReferences`), also in a document that has other problems   gone ids of pumps that may be missing from it
+ *  -> DesignReading; the design is the value itself
  *  Findings: none; problems name path, value and fix. Throws: never.
  *  Valid: any value, circles and NaN included.
  *  Source: own construction.
  *  Example: checkDesign({ tidewright: 9 }).problems[0].path  ->  "/tidewright"
  *  Example: checkDesign({ tidewright: 1, nmae: "reef" }).ok  ->  false */
-export function checkDesign(value: unknown, catalogue?: Catalogue): DesignReading {
+export function checkDesign(value: unknown, catalogue?: Catalogue, gone?: ReadonlySet<string>): DesignReading {
   const pruned = pruneDeep(value);
   const migrated = migrate(pruned.value);
   if (!migrated.ok) return { ok: false, problems: [...migrated.problems, ...tooDeep(pruned.cut)] };
   const from = migrated.from === migrated.to ? {} : { migratedFrom: migrated.from };
   const problems = findSchemaProblems(designSchema, migrated.value, pruned.cut);
-  if (catalogue !== undefined) addNew(problems, checkReferences(migrated.value, catalogue));
+  if (catalogue !== undefined) addNew(problems, checkReferences(migrated.value, catalogue, gone));
   return problems.length > 0
     ? { ok: false, problems, ...from }
     : { ok: true, design: migrated.value as Design, ...from };

@@ -3,8 +3,8 @@ import { type Add, fieldOf, listOf, noteDoubles, textOf } from "./loose.ts";
 import { firstValveOpening, placeProblems, runProblems } from "./runProblems.ts";
 import { unknownName } from "./unknownName.ts";
 
-/** Adds what is wrong with drains, loops and tank pumps: places, parts, pumps. */
-export function lineProblems(design: unknown, catalogue: Catalogue, add: Add): void {
+/** Adds what is wrong with drains, loops and tank pumps: places, parts, pumps. Pumps of these ids may be gone. */
+export function lineProblems(design: unknown, catalogue: Catalogue, add: Add, gone: ReadonlySet<string>): void {
   const chambers = listOf(design, "sump", "chambers").flatMap((chamber) => textOf(chamber, "id") ?? []);
   listOf(design, "drains").forEach((drain, i) => {
     const run = listOf(drain, "run");
@@ -20,18 +20,18 @@ export function lineProblems(design: unknown, catalogue: Catalogue, add: Add): v
     runProblems(listOf(loop, "suction"), `${path}/suction`, { catalogue, chambers, side: "suction", add });
     runProblems(listOf(loop, "run"), `${path}/run`, { catalogue, chambers, side: "pressure", add });
     listOf(loop, "pumps").forEach((pump, p) => {
-      pumpRef(pump, `${path}/pumps/${p}`, catalogue, add);
+      pumpRef(pump, `${path}/pumps/${p}`, catalogue, add, gone);
       if (place !== undefined) placementProblems(textOf(pump, "placed"), place, `${path}/pumps/${p}/placed`, add);
     });
     purposeProblems(loop, place, path, add);
   });
-  listOf(design, "tankPumps").forEach((pump, i) => pumpRef(pump, `/tankPumps/${i}`, catalogue, add));
+  listOf(design, "tankPumps").forEach((pump, i) => pumpRef(pump, `/tankPumps/${i}`, catalogue, add, gone));
   noteDoubles(listOf(design, "power", "circuits"), "name", "/power/circuits", "circuit", add);
 }
 
-function pumpRef(pump: unknown, path: string, catalogue: Catalogue, add: Add): void {
+function pumpRef(pump: unknown, path: string, catalogue: Catalogue, add: Add, gone: ReadonlySet<string>): void {
   const ref = textOf(pump, "ref");
-  if (ref !== undefined && findPump(catalogue, ref) === undefined)
+  if (ref !== undefined && !gone.has(ref) && findPump(catalogue, ref) === undefined)
     unknownName(ref, catalogue.pumps, `${path}/ref`, "pump", add);
 }
 

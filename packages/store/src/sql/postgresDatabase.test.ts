@@ -26,4 +26,26 @@ describe.runIf(process.env["DATABASE_URL"] !== undefined)("a PostgreSQL server t
       await database.close();
     }
   });
+
+  it("between a change and the word of it lets that word go out late, as something missed", async () => {
+    const place = await freshPlace();
+    const database = openPostgres(place);
+    const other = openPostgres(place);
+    try {
+      const heard: string[] = [];
+      await other.listen(
+        (text) => heard.push(text),
+        () => undefined,
+      );
+      // Fails as a broken connection does: a word of more than 8000 bytes is refused (PostgreSQL documentation, NOTIFY).
+      database.broadcast("x".repeat(9000));
+      for (let tries = 0; heard.length === 0 && tries < 400; tries++) {
+        await new Promise((soon) => setTimeout(soon, 10));
+      }
+      expect(heard).toEqual(['{"kind":"missed"}']);
+    } finally {
+      await database.close();
+      await other.close();
+    }
+  });
 });

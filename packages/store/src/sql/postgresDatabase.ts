@@ -1,7 +1,11 @@
 import pg from "pg";
+import type { StoreChange } from "../store.ts";
 import { StoreFailure } from "../storeFailure.ts";
 import { listenOn } from "./listenOn.ts";
 import type { Sql, SqlDatabase, SqlValue } from "./sqlDatabase.ts";
+
+/** What every listener takes for changes that were not told. */
+const missedText = JSON.stringify({ kind: "missed" } satisfies StoreChange);
 
 /** Opens a PostgreSQL database by its URL; several programs may share it. */
 export function openPostgres(url: string): SqlDatabase {
@@ -35,6 +39,20 @@ export function openPostgres(url: string): SqlDatabase {
   };
 
   let stopListening: () => Promise<void> = async () => undefined;
+  let closed = false;
+  let owing: NodeJS.Timeout | undefined;
+  const notify = (text: string) => pool.query("SELECT pg_notify('tidewright_' || current_schema(), $1)", [text]);
+  const broadcast = (text: string): void => {
+    notify(text).catch(oweWord);
+  };
+  /** The change is kept, but nobody was told: everybody is, as soon as that can be said, to read anew. */
+  const oweWord = (): void => {
+    if (closed || owing !== undefined) return;
+    owing = setTimeout(() => {
+      owing = undefined;
+      notify(missedText).catch(oweWord);
+    }, 1000);
+  };
 
   return {
     dialect: "postgres",
@@ -45,16 +63,15 @@ export function openPostgres(url: string): SqlDatabase {
     copyInto: async () => false,
     // Old versions of rows go with the server's own vacuum.
     scrub: async () => undefined,
-    broadcast: (text) => {
-      // What is lost here is told by the next change; the change itself is kept.
-      pool.query("SELECT pg_notify('tidewright_' || current_schema(), $1)", [text]).catch(() => undefined);
-    },
-    listen: async (listener) => {
-      stopListening = await listenOn(url, listener).catch((error: unknown) => {
+    broadcast,
+    listen: async (listener, missed) => {
+      stopListening = await listenOn(url, listener, missed).catch((error: unknown) => {
         throw failure(error);
       });
     },
     close: async () => {
+      closed = true;
+      clearTimeout(owing);
       await stopListening();
       await pool.end();
     },
@@ -107,7 +124,7 @@ function failure(error: unknown): unknown {
   }
   if (
     /^(08|57P|ECONN|ENOTFOUND|EPIPE|ETIMEDOUT|3D000|28)/.test(code) ||
-    /Connection terminated|not queryable/.test(message)
+    /Connection terminated|not queryable|timeout/.test(message)
   ) {
     return new StoreFailure(
       "unreachable",

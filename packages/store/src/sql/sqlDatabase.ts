@@ -24,7 +24,7 @@ export interface SqlDatabase {
   scrub(): Promise<void>;
   /** Sends a short text to every program that listens on this database, this one included. */
   broadcast(text: string): void;
-  /** Hears what is broadcast from now on. */
-  listen(listener: (text: string) => void): Promise<void>;
+  /** Hears what is broadcast from now on; `missed` is called where some of it may not have been heard. */
+  listen(listener: (text: string) => void, missed: () => void): Promise<void>;
   close(): Promise<void>;
 }

@@ -139,6 +139,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.files": "Fotos und Papiere",
   "desk.addFiles": "Dateien hinzufügen",
   "desk.filesHint": "oder hier ablegen: Fotos, PDF, CSV oder XLSX, je 20 MB",
+  "desk.photosBare": "Ort, Zeit und Gerät, die eine Kamera in ein Foto schreibt, werden vor dem Speichern entfernt.",
   "desk.noFiles": "Keine Dateien.",
   "desk.uploading": "unterwegs…",
   "desk.dismiss": "Weglegen",

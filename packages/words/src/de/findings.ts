@@ -234,6 +234,8 @@ export const findings: Record<keyof typeof english, string> = {
   "findings.overTime/top-off-fails.sentence": "Ohne Nachfüllung liegen nach {after} {value} auf dem Boden.",
   "findings.overTime/top-off-fails.dry":
     "Ohne Nachfüllung zieht die Rückförderpumpe nach {after} Luft: So lange muss niemand nachsehen.",
+  "findings.overTime/top-off-fails.unattended":
+    "Bei vollem Nachfüllbehälter muss {unattended} lang niemand nachsehen. Fällt die Nachfüllung aus, zieht die Rückförderpumpe nach {after} Luft.",
   "findings.overTime/top-off-fails.fix":
     "Pumpenkammer breiter machen, den Einlass tiefer setzen, das Wasser abdecken oder vorher jemanden nachsehen lassen.",
   "findings.overTime/top-off-stuck-open.title": "Eine hängende Nachfüllung macht den Boden nass",

@@ -3,7 +3,17 @@ import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
 import { near } from "./near.ts";
 import { provenance } from "./provenance.ts";
+import { pumpProblems } from "./pumpProblems.ts";
+import { pumps } from "./pumps.ts";
 import { start } from "./start.ts";
 
 /** Every text in German. */
-export const german: Record<MessageKey, string> = { ...near, ...desk, ...doors, ...provenance, ...start };
+export const german: Record<MessageKey, string> = {
+  ...near,
+  ...desk,
+  ...doors,
+  ...provenance,
+  ...pumpProblems,
+  ...pumps,
+  ...start,
+};

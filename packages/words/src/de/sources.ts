@@ -37,4 +37,11 @@ export const sources: Record<keyof typeof english, string> = {
     "Wijgerde et al. 2012: Galaxea-Kolonien fressen am besten bei 5 bis 10 cm/s; Umwälzung übliche Praxis, ohne Quelle",
   "sources.branchingStony":
     "Nakamura und Yamasaki 2005: besseres Wachstum bei 20 als unter 3 cm/s; Umwälzung übliche Praxis, ohne Quelle",
+  "sources.start.shaft": "Randüberfall und ertränkter Hals eines Standrohrs: USBR, Design of Small Dams",
+  "sources.start.weir": "Th. Rehbock 1929 in ISO 1438:2017 ohne das Höhenglied; Strom wie gewünscht",
+  "sources.start.ranking": "Rangfolge des Katalogs für diese Anlage",
+  "sources.start.affinity": "Ähnlichkeitsgesetze (ISO 9906:2012); für diese Anlage gelöst",
+  "sources.start.salinity": "praktischer Salzgehalt 35: UNESCO Technical Papers in Marine Science 44 (1983)",
+  "sources.start.evaporation":
+    "Verdunstung: ASHRAE Handbook HVAC Applications, Natatoriums; eine Woche übliche Praxis, ohne Quelle",
 };

@@ -37,6 +37,10 @@ export const start: Record<keyof typeof english, string> = {
   "start.sump.length": "Länge des Technikbeckens",
   "start.sump.width": "Breite des Technikbeckens",
   "start.sump.height": "Höhe des Technikbeckens",
+  "start.topOff": "Verdunstetes Wasser",
+  "start.topOff.automatic": "Eine automatische Nachfüllung ersetzt es",
+  "start.topOff.none": "Noch keine: von Hand",
+  "start.topOff.reservoir": "Behälter für das Nachfüllwasser",
   "start.returnWay.horizontal": "Seitlicher Weg der Rückförderung",
   "start.returnWay.elbows": "Bögen auf diesem Weg",
   "start.mains": "Netz",
@@ -77,12 +81,6 @@ export const start: Record<keyof typeof english, string> = {
   "start.assumed.onBench": "am Zeichentisch",
   "start.practice": "Übliche Praxis, ohne Quelle",
   "start.reckoned": "Durch Lösen dieser Anlage gefunden",
-
-  "start.source.shaft": "Randüberfall und ertränkter Hals eines Standrohrs: USBR, Design of Small Dams",
-  "start.source.weir": "Th. Rehbock 1929 in ISO 1438:2017 ohne das Höhenglied; Strom wie gewünscht",
-  "start.source.ranking": "Rangfolge des Katalogs für diese Anlage",
-  "start.source.affinity": "Ähnlichkeitsgesetze (ISO 9906:2012); für diese Anlage gelöst",
-  "start.source.salinity": "praktischer Salzgehalt 35: UNESCO Technical Papers in Marine Science 44 (1983)",
 
   "start.notes": "Was Sie wissen sollten, bevor Sie es versprechen",
   "start.note.unmet": "Nicht erfüllt",
@@ -128,6 +126,9 @@ export const start: Record<keyof typeof english, string> = {
   "start.item.sumpFloor": "Boden des Technikbeckens über dem Fußboden",
   "start.item.chambers": "Erste Trennscheibe",
   "start.item.operatingLevel": "Pegel in der Pumpenkammer",
+  "start.item.topOffReservoir": "Behälter der Nachfüllung",
+  "start.item.topOffBySump": "Behälter der Nachfüllung",
+  "start.item.topOffFlow": "Förderstrom der Nachfüllung",
   "start.item.intake": "Tiefe der Pumpenansaugung",
   "start.item.returnPipe": "Rohr der Rückförderung",
   "start.item.returnWay": "Weg der Rückförderung",
@@ -174,6 +175,12 @@ export const start: Record<keyof typeof english, string> = {
   "start.why.sumpFloor": "eine Matte oder ein Brett darunter",
   "start.why.chambers": "über dem Pegel der Pumpenkammer, damit das Wasser weiter fällt",
   "start.why.operatingLevel": "so hoch, wie es ein Stromausfall erlaubt",
+  "start.why.topOffReservoir":
+    "reicht {days} Tage bei {perDay} am Tag, und bleibt die Nachfüllung offen hängen, fasst das Technikbecken alles",
+  "start.why.topOffBySump":
+    "was das Technikbecken noch fasst, wenn die Nachfüllung offen hängt: {days} Tage bei {perDay} am Tag",
+  "start.why.topOffFlow":
+    "ersetzt die {perDay} eines Tages in etwa {minutes} Minuten; hängt sie offen, fällt es auf, bevor der Behälter leer ist",
   "start.why.intake": "was darüber steht, reicht ohne Nachfüllung",
   "start.why.returnPipe": "hält das Wasser langsamer als {speed}",
   "start.why.returnWay": "hinter dem Becken hinauf und über den Rand",
@@ -213,6 +220,8 @@ export const start: Record<keyof typeof english, string> = {
   "start.note.sumpBeside":
     "Bei einem Beckenboden auf {stand} passt kein Technikbecken darunter; es ist daneben gezeichnet.",
   "start.note.sumpTooHigh": "Ein {height} hohes Technikbecken passt kaum unter einen Beckenboden auf {stand}.",
+  "start.note.noTopOff":
+    "Ohne automatische Nachfüllung gießt jemand jeden Tag {perDay} nach. Wer es über ein langes Wochenende vergisst, findet die Rückförderpumpe womöglich trocken.",
   "start.note.budgetShort": "Keine passende Pumpe kostet {budget} oder weniger; die beste kostet {price}.",
   "start.note.budgetLeavesNoStream":
     "Das Budget lässt nichts für Strömungspumpen übrig, die dieses Becken braucht ({flow}).",
@@ -227,6 +236,7 @@ export const start: Record<keyof typeof english, string> = {
   "start.note.wet.powerCut": "Bei Stromausfall kämen {spilled} auf den Boden.",
   "start.note.wet.restart": "Beim Wiederanlauf nach Stromausfall kämen {spilled} auf den Boden.",
   "start.note.wet.drainBlocked": "Ist {part} verstopft, kommen {spilled} auf den Boden.",
+  "start.note.wet.topOffStuckOpen": "Hängt die Nachfüllung offen, kommen {spilled} aus ihrem Behälter auf den Boden.",
   "start.note.wet.other": "Versagt {part}, kommen {spilled} auf den Boden.",
 
   "start.caution.electricity":
@@ -269,6 +279,11 @@ export const start: Record<keyof typeof english, string> = {
   "start.customer.glass.drill": "Nein, aber es darf gebohrt werden",
   "start.customer.glass.keep": "Nein, und das soll so bleiben",
   "start.customer.glass.unknown": "Das weiß ich nicht",
+  "start.customer.topOff": "Wie wird verdunstetes Wasser ersetzt?",
+  "start.customer.topOff.automatic": "Von selbst, aus einem Behälter",
+  "start.customer.topOff.none": "Von Hand",
+  "start.customer.topOff.unknown": "Das weiß ich noch nicht",
+  "start.customer.reservoir": "So viel fasst der Behälter",
   "start.customer.holes": "Wie viele Löcher?",
   "start.customer.notes": "Noch etwas? (Raum, Boden, Lautstärke, Wünsche, Budget)",
   "start.customer.privacy":

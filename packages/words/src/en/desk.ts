@@ -135,6 +135,7 @@ export const desk = {
   "desk.files": "Photos and papers",
   "desk.addFiles": "Add files",
   "desk.filesHint": "or drop them here: photos, PDF, CSV or XLSX, 20 MB each",
+  "desk.photosBare": "The place, time and device that a camera writes into a photo are taken out before it is kept.",
   "desk.noFiles": "No files.",
   "desk.uploading": "on its way…",
   "desk.dismiss": "Put away",

@@ -2,10 +2,20 @@ import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
 import { near } from "./near.ts";
 import { provenance } from "./provenance.ts";
+import { pumpProblems } from "./pumpProblems.ts";
+import { pumps } from "./pumps.ts";
 import { start } from "./start.ts";
 
 /** Every text in English, by key; the other languages have the same keys. */
-export const english = { ...near, ...desk, ...doors, ...provenance, ...start } as const;
+export const english = {
+  ...near,
+  ...desk,
+  ...doors,
+  ...provenance,
+  ...pumpProblems,
+  ...pumps,
+  ...start,
+} as const;
 
 /** The name of a text. */
 export type MessageKey = keyof typeof english;

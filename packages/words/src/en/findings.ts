@@ -222,6 +222,8 @@ export const findings = {
   "findings.overTime/top-off-fails.sentence": "Without top-off {value} ends on the floor after {after}.",
   "findings.overTime/top-off-fails.dry":
     "Without top-off the return pump draws air after {after}: that is how long nobody has to look.",
+  "findings.overTime/top-off-fails.unattended":
+    "With the top-off’s reservoir full nobody has to look for {unattended}. Should the top-off fail, the return pump draws air after {after}.",
   "findings.overTime/top-off-fails.fix":
     "Widen the return chamber, set the intake lower, cover the water, or have somebody look in before then.",
   "findings.overTime/top-off-stuck-open.title": "A stuck top-off wets the floor",

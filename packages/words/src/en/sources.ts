@@ -34,4 +34,11 @@ export const sources = {
     "Wijgerde et al. 2012: Galaxea colonies feed best at 5 to 10 cm/s; turnover common practice, no source",
   "sources.branchingStony":
     "Nakamura and Yamasaki 2005: better growth at 20 than below 3 cm/s; turnover common practice, no source",
+  "sources.start.shaft": "rim weir and drowned throat of a standpipe: USBR, Design of Small Dams",
+  "sources.start.weir": "Th. Rehbock 1929 in ISO 1438:2017 without the head term; flow as wished",
+  "sources.start.ranking": "ranking of the catalogue on this design",
+  "sources.start.affinity": "affinity laws (ISO 9906:2012); solved on this design",
+  "sources.start.salinity": "practical salinity 35: UNESCO Technical Papers in Marine Science 44 (1983)",
+  "sources.start.evaporation":
+    "evaporation: ASHRAE Handbook HVAC Applications, Natatoriums; a week common practice, no source",
 } as const;

@@ -35,6 +35,10 @@ export const start = {
   "start.sump.length": "Sump length",
   "start.sump.width": "Sump width",
   "start.sump.height": "Sump height",
+  "start.topOff": "Evaporated water",
+  "start.topOff.automatic": "An automatic top-off makes it good",
+  "start.topOff.none": "None yet: by hand",
+  "start.topOff.reservoir": "Reservoir with fresh water",
   "start.returnWay.horizontal": "Way of the return sideways",
   "start.returnWay.elbows": "Elbows on that way",
   "start.mains": "Mains",
@@ -74,12 +78,6 @@ export const start = {
   "start.assumed.onBench": "on the bench",
   "start.practice": "Common practice, no source",
   "start.reckoned": "Found by solving this design",
-
-  "start.source.shaft": "rim weir and drowned throat of a standpipe: USBR, Design of Small Dams",
-  "start.source.weir": "Th. Rehbock 1929 in ISO 1438:2017 without the head term; flow as wished",
-  "start.source.ranking": "ranking of the catalogue on this design",
-  "start.source.affinity": "affinity laws (ISO 9906:2012); solved on this design",
-  "start.source.salinity": "practical salinity 35: UNESCO Technical Papers in Marine Science 44 (1983)",
 
   "start.notes": "What to know before you promise it",
   "start.note.unmet": "Not met",
@@ -124,6 +122,9 @@ export const start = {
   "start.item.sumpFloor": "Sump’s floor above the room’s",
   "start.item.chambers": "First baffle",
   "start.item.operatingLevel": "Level kept in the return chamber",
+  "start.item.topOffReservoir": "Reservoir of the top-off",
+  "start.item.topOffBySump": "Reservoir of the top-off",
+  "start.item.topOffFlow": "Flow of the top-off",
   "start.item.intake": "Depth of the pump’s intake",
   "start.item.returnPipe": "Return pipe",
   "start.item.returnWay": "Way of the return",
@@ -170,6 +171,11 @@ export const start = {
   "start.why.sumpFloor": "a mat or a board below it",
   "start.why.chambers": "above the level kept in the return chamber, so that the water goes on falling",
   "start.why.operatingLevel": "as high as a power cut allows",
+  "start.why.topOffReservoir":
+    "lasts {days} days at {perDay} a day, and the sump holds all of it should the top-off stick open",
+  "start.why.topOffBySump": "what the sump still holds should the top-off stick open: {days} days at {perDay} a day",
+  "start.why.topOffFlow":
+    "makes good a day’s {perDay} in about {minutes} minutes; one that sticks open is seen before the reservoir is empty",
   "start.why.intake": "what lies above it lasts without top-off",
   "start.why.returnPipe": "keeps the water slower than {speed}",
   "start.why.returnWay": "up the back of the tank and over the rim",
@@ -207,6 +213,8 @@ export const start = {
   "start.note.sumpSmall": "The sump is too small: {falls} fall back in a power cut, and there is room for {room}.",
   "start.note.sumpBeside": "With the floor of the tank at {stand} no sump goes below it; it is drawn beside.",
   "start.note.sumpTooHigh": "A sump {height} high hardly goes below a tank floor at {stand}.",
+  "start.note.noTopOff":
+    "Without an automatic top-off somebody pours in {perDay} a day. Whoever forgets it over a long weekend may find the return pump dry.",
   "start.note.budgetShort": "No pump that fits costs {budget} or less; the best one costs {price}.",
   "start.note.budgetLeavesNoStream": "The budget leaves nothing for stream pumps, which this tank needs ({flow}).",
   "start.note.budgetOtherCurrency":
@@ -220,6 +228,7 @@ export const start = {
   "start.note.wet.powerCut": "A power cut would put {spilled} on the floor.",
   "start.note.wet.restart": "Starting again after a power cut would put {spilled} on the floor.",
   "start.note.wet.drainBlocked": "With {part} blocked, {spilled} would go on the floor.",
+  "start.note.wet.topOffStuckOpen": "With the top-off stuck open, {spilled} of its reservoir would go on the floor.",
   "start.note.wet.other": "{part} failing would put {spilled} on the floor.",
 
   "start.caution.electricity":
@@ -262,6 +271,11 @@ export const start = {
   "start.customer.glass.drill": "No, but it may be",
   "start.customer.glass.keep": "No, and it must stay so",
   "start.customer.glass.unknown": "I do not know",
+  "start.customer.topOff": "How is evaporated water replaced?",
+  "start.customer.topOff.automatic": "By itself, from a container",
+  "start.customer.topOff.none": "By hand",
+  "start.customer.topOff.unknown": "I do not know yet",
+  "start.customer.reservoir": "What the container holds",
   "start.customer.holes": "How many holes?",
   "start.customer.notes": "Anything else? (the room, the floor, noise, wishes, budget)",
   "start.customer.privacy":

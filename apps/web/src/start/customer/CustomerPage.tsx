@@ -229,6 +229,17 @@ export function CustomerPage() {
           <section className="start-step" aria-labelledby="customer-place">
             <h2 id="customer-place">{say("start.customer.place")}</h2>
             {size("stand", say("start.customer.stand"), say("start.customer.stand.hint"))}
+            <ChoiceAnswer
+              legend={say("start.customer.topOff")}
+              name="topOff"
+              value={draft.topOff}
+              choices={(["automatic", "none", "unknown"] as const).map((value) => ({
+                value,
+                label: say(`start.customer.topOff.${value}`),
+              }))}
+              onChoose={(topOff) => change({ topOff })}
+            />
+            {draft.topOff === "automatic" ? size("reservoir", say("start.customer.reservoir")) : null}
             <div className="field">
               <label className="field-label" htmlFor="customer-notes">
                 {say("start.customer.notes")}

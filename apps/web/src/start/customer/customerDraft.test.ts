@@ -48,6 +48,22 @@ describe("what a customer says", () => {
     expect(reading.ok && reading.answers.overflow).toEqual({ glass: "drilled" });
   });
 
+  it("says how evaporated water is replaced, and leaves it out where that is not known", () => {
+    const said = (change: Partial<CustomerDraft>) => {
+      const reading = readCustomer({ ...filled, ...change }, englishWords);
+      return reading.ok ? reading.answers.topOff : reading.problems;
+    };
+    expect(said({})).toBeUndefined();
+    expect(said({ topOff: "none", sizes: { ...filled.sizes, reservoir: "20" } })).toEqual({ kind: "none" });
+    expect(said({ topOff: "automatic", sizes: { ...filled.sizes, reservoir: "20" } })).toEqual({
+      kind: "automatic",
+      reservoir: { value: 20, unit: "L" },
+    });
+    expect(said({ topOff: "automatic", sizes: { ...filled.sizes, reservoir: "a bucket" } })).toHaveProperty(
+      "reservoir",
+    );
+  });
+
   it("is read with a decimal comma in German", async () => {
     const german = await loadWords("de");
     const reading = readCustomer({ ...filled, sizes: { ...filled.sizes, length: "120,5" } }, german);

@@ -5,7 +5,7 @@ import type { Words } from "@tidewright/words";
 import { readQuantity } from "../../format/quantityText.ts";
 
 /** What a customer measures. */
-const customerSizes = ["length", "width", "height", "volume", "stand", "holeSize"] as const;
+const customerSizes = ["length", "width", "height", "volume", "stand", "holeSize", "reservoir"] as const;
 /** One thing that a customer measures. */
 export type CustomerSize = (typeof customerSizes)[number];
 
@@ -19,6 +19,7 @@ export interface CustomerDraft {
   readonly animals: readonly AnimalGroup[];
   readonly glass: "drill" | "drilled" | "keep" | "unknown";
   readonly holes: string;
+  readonly topOff: "automatic" | "none" | "unknown";
 }
 
 /** What is wrong with a draft, by field. */
@@ -31,7 +32,7 @@ export type CustomerReading =
 
 /** Returns the unit that a customer writes a size in. */
 export function customerUnit(size: CustomerSize, units: CustomerDraft["units"]): string {
-  if (size === "volume") return units === "us" ? "US gal" : "L";
+  if (size === "volume" || size === "reservoir") return units === "us" ? "US gal" : "L";
   if (size === "holeSize") return units === "us" ? "in" : "mm";
   return units === "us" ? "in" : "cm";
 }
@@ -48,8 +49,9 @@ export function readCustomer(draft: CustomerDraft, words: Words): CustomerReadin
   for (const size of customerSizes) {
     const text = draft.sizes[size]?.trim() ?? "";
     if (text === "" || (size === "holeSize" && !drilled)) continue;
+    if (size === "reservoir" && draft.topOff !== "automatic") continue;
     const unit = customerUnit(size, draft.units);
-    const reading = readQuantity(text, size === "volume" ? "volume" : "length", unit, words);
+    const reading = readQuantity(text, size === "volume" || size === "reservoir" ? "volume" : "length", unit, words);
     if (reading.ok) read.set(size, reading.quantity);
     else problems[size] = say("start.customer.number", { example: `120 ${unit}` });
   }
@@ -75,6 +77,9 @@ export function readCustomer(draft: CustomerDraft, words: Words): CustomerReadin
             ...(count !== undefined && holeSize !== undefined ? { holes: { count, diameter: holeSize } } : {}),
           },
         }),
+    ...(draft.topOff === "unknown"
+      ? {}
+      : { topOff: { kind: draft.topOff, ...(read.has("reservoir") ? { reservoir: read.get("reservoir") } : {}) } }),
     ...(read.has("stand") ? { standHeight: read.get("stand") } : {}),
   };
   const reading = readStart(answers);
@@ -97,6 +102,7 @@ export function readCustomer(draft: CustomerDraft, words: Words): CustomerReadin
 
 function sizeAt(path: string): CustomerSize | undefined {
   if (path.startsWith("/standHeight")) return "stand";
+  if (path.startsWith("/topOff")) return "reservoir";
   if (path.startsWith("/overflow/holes")) return "holeSize";
   const side = /^\/tank\/(\w+)/.exec(path)?.[1];
   return customerSizes.find((size) => size === side);
@@ -115,6 +121,7 @@ export function emptyCustomer(locale: string): CustomerDraft {
     animals: [],
     glass: "unknown",
     holes: "",
+    topOff: "unknown",
   };
 }
 

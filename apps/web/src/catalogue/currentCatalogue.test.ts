@@ -1,0 +1,63 @@
+import { demoCatalogue, findPump } from "@tidewright/catalogue";
+import { beforeEach, describe, expect, it } from "vitest";
+import { catalogueOf } from "./catalogueMessage.ts";
+import { catalogueTeller } from "./catalogueTeller.ts";
+import { currentCatalogue, currentOwnPumps } from "./currentCatalogue.ts";
+import { takeRows, watchRows } from "./shopRows.ts";
+
+const data = findPump(demoCatalogue, "ferrow-c40")!;
+const row = (id: string, more: object = {}) => ({ id, data: { ...data, ...more } });
+
+beforeEach(() => takeRows([]));
+
+describe("the catalogue in force", () => {
+  it("is the program's own before anything is known", () => {
+    expect(currentCatalogue()).toBe(demoCatalogue);
+  });
+
+  it("has the shop's pumps first, and stays the same object until they change", () => {
+    takeRows([row("house-1"), row("house-2")]);
+    const catalogue = currentCatalogue();
+    expect(catalogue.pumps.slice(0, 3).map(({ id }) => id)).toEqual(["house-1", "house-2", demoCatalogue.pumps[0]!.id]);
+    takeRows([row("house-1"), row("house-2")]);
+    expect(currentCatalogue()).toBe(catalogue);
+    takeRows([row("house-1"), row("house-2", { ratedPower: 41 })]);
+    expect(findPump(currentCatalogue(), "house-2")?.ratedPower).toBe(41);
+  });
+
+  it("loses a bad row and nothing else", () => {
+    takeRows([{ id: "bad", data: { maker: 7 } }, row("house-1"), { id: "worse", data: null }]);
+    expect(currentOwnPumps().map(({ id }) => id)).toEqual(["house-1"]);
+  });
+
+  it("is told of once for each change, when the new one is in force already", () => {
+    const seen: number[] = [];
+    const stop = watchRows(() => seen.push(currentCatalogue().pumps.length - demoCatalogue.pumps.length));
+    takeRows([row("house-1")]);
+    takeRows([row("house-1")]);
+    takeRows([row("house-1"), row("house-2")]);
+    stop();
+    takeRows([]);
+    expect(seen).toEqual([1, 2]);
+  });
+});
+
+describe("a worker", () => {
+  it("is told of the shop's pumps before its next question and not again until they change", () => {
+    const heard: unknown[] = [];
+    const worker = { postMessage: (message: unknown) => heard.push(message) };
+    const tell = catalogueTeller();
+    expect(tell(worker)).toBe(demoCatalogue);
+    expect(heard).toEqual([]);
+    takeRows([row("house-1")]);
+    expect(tell(worker)).toBe(currentCatalogue());
+    tell(worker);
+    takeRows([]);
+    tell(worker);
+    expect(heard).toMatchObject([
+      { kind: "catalogue", pumps: [{ id: "house-1" }] },
+      { kind: "catalogue", pumps: [] },
+    ]);
+    expect(catalogueOf(heard[0] as Parameters<typeof catalogueOf>[0]).pumps[0]?.id).toBe("house-1");
+  });
+});
