@@ -2,10 +2,11 @@ import { IntlMessageFormat } from "intl-messageformat";
 import { elevation } from "./en/elevation.ts";
 import { problems } from "./en/problems.ts";
 import { pumpProblems } from "./en/pumpProblems.ts";
+import { serverProblems } from "./en/serverProblems.ts";
 import type { Words } from "./words.ts";
 
 /** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
-const areas = { problems, elevation, pumpProblems } as const;
+const areas = { problems, elevation, pumpProblems, serverProblems } as const;
 type Area = keyof typeof areas;
 
 interface Pattern {

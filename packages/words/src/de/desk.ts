@@ -92,6 +92,20 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.refused.429": "Zu oft in kurzer Zeit.",
   "desk.refused.507":
     "Die Platte des Servers ist voll. Nichts ging verloren; schaffen Sie Platz und versuchen Sie es wieder.",
+  "desk.refused.too-busy":
+    "Der Server hat gerade zu viel zu tun. Nichts wurde gesichert; versuchen Sie es in ein paar Sekunden wieder.",
+  "desk.refused.store-unreachable":
+    "Der Server erreicht seine Datenbank nicht. Nichts wurde gesichert; versuchen Sie es in ein paar Sekunden wieder.",
+  "desk.refused.store-in-use":
+    "Ein anderes Programm hält die Daten des Geschäfts. Beenden Sie es, oder versuchen Sie es in ein paar Sekunden wieder.",
+  "desk.refused.store-newer":
+    "Die Daten des Geschäfts stammen von einem neueren Programm: der Server muss aktualisiert werden.",
+  "desk.refused.store-damaged":
+    "Die Daten des Geschäfts sind beschädigt. Halten Sie den Server an und stellen Sie die letzte Sicherung in einem leeren Ordner wieder her.",
+  "desk.refused.store-not-empty": "Dort ist schon etwas. Nichts wurde überschrieben.",
+  "desk.refused.our-fault": "Das ist ein Fehler von Tidewright selbst. Mehr steht im Fenster des Servers.",
+  "desk.refused.wrong-host":
+    "Der Server hört nicht auf diesen Namen. Öffnen Sie ihn unter seiner Adresse, oder starten Sie ihn mit diesem Namen.",
 
   "desk.jobName": "Auftrag",
   "desk.nameMissing": "Geben Sie einen Namen; ein Wort genügt.",
@@ -139,7 +153,8 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.files": "Fotos und Papiere",
   "desk.addFiles": "Dateien hinzufügen",
   "desk.filesHint": "oder hier ablegen: Fotos, PDF, CSV oder XLSX, je 20 MB",
-  "desk.photosBare": "Ort, Zeit und Gerät, die eine Kamera in ein Foto schreibt, werden vor dem Speichern entfernt.",
+  "desk.photosBare":
+    "Ort, Zeit und Gerät, die eine Kamera in ein Foto schreibt, werden entfernt, bevor es gesichert wird.",
   "desk.noFiles": "Keine Dateien.",
   "desk.uploading": "unterwegs…",
   "desk.dismiss": "Weglegen",

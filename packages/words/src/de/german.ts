@@ -20,6 +20,7 @@ import { pumpProblems } from "./pumpProblems.ts";
 import { pumps } from "./pumps.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
+import { serverProblems } from "./serverProblems.ts";
 import { sources } from "./sources.ts";
 import { start } from "./start.ts";
 import { units } from "./units.ts";
@@ -50,4 +51,5 @@ export const german: Record<MessageKey, string> = {
   ...parts,
   ...pumps,
   ...pumpProblems,
+  ...serverProblems,
 };

@@ -88,6 +88,19 @@ export const desk = {
   "desk.refused.422": "This cannot be kept as it is.",
   "desk.refused.429": "Too often in a short time.",
   "desk.refused.507": "The server’s disk is full. Nothing was lost; make room and try again.",
+  "desk.refused.too-busy": "The server has too much to do just now. Nothing was kept; try again in a few seconds.",
+  "desk.refused.store-unreachable":
+    "The server cannot reach its database. Nothing was kept; try again in a few seconds.",
+  "desk.refused.store-in-use":
+    "Another program holds the shop’s data. Stop that program, or try again in a few seconds.",
+  "desk.refused.store-newer":
+    "The shop’s data was written by a newer program: the server has to be brought up to date.",
+  "desk.refused.store-damaged":
+    "The shop’s data is damaged. Stop the server and restore the latest backup into an empty folder.",
+  "desk.refused.store-not-empty": "There is something already. Nothing was overwritten.",
+  "desk.refused.our-fault":
+    "Tidewright failed, and the fault is its own. What the server wrote into its window says more.",
+  "desk.refused.wrong-host": "The server does not go by this name. Open it by its address, or start it with this name.",
 
   "desk.jobName": "Job",
   "desk.nameMissing": "Give it a name: one word is enough.",

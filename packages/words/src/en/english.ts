@@ -19,6 +19,7 @@ import { pumpProblems } from "./pumpProblems.ts";
 import { pumps } from "./pumps.ts";
 import { reasons } from "./reasons.ts";
 import { scenario } from "./scenario.ts";
+import { serverProblems } from "./serverProblems.ts";
 import { sources } from "./sources.ts";
 import { start } from "./start.ts";
 import { units } from "./units.ts";
@@ -49,6 +50,7 @@ export const english = {
   ...parts,
   ...pumps,
   ...pumpProblems,
+  ...serverProblems,
 } as const;
 
 /** The name of a text. */
