@@ -6,9 +6,10 @@ import { App } from "./App.tsx";
 import { installPages } from "./keeping/installed.ts";
 import { watchWaiting } from "./keeping/watchWaiting.ts";
 import { applyLanguage, applyTheme } from "./state/settings.ts";
+import { enter } from "./words/useWords.ts";
 
 applyTheme();
-await applyLanguage();
+await Promise.all([applyLanguage(), enter("serverProblems")]);
 createRoot(document.getElementById("bench")!).render(
   <StrictMode>
     <App />

@@ -88,6 +88,22 @@ describe("a design that waits for its pump", () => {
     expect(assessed).toBeGreaterThan(50);
   });
 
+  it("names the pumps that are gone from the catalogue, those of the display too", () => {
+    const text = texts.find((each) => each.includes("tankPumps")) as string;
+    const design = JSON.parse(text) as Design;
+    const loop = design.loops[0];
+    if (loop?.pumps[0] === undefined || design.tankPumps?.[0] === undefined) throw new Error("the example has changed");
+    loop.pumps[0].ref = "house-1";
+    design.tankPumps[0].ref = "house-2";
+    const { findings, pumps, power, loops } = assess(design, demoCatalogue);
+    expect(findings.filter(({ code }) => code === "pump/missing")).toMatchObject([
+      { at: "/loops/0/pumps/0", data: { name: "house-1", one: `loop ${loop.name}` } },
+      { at: "/tankPumps/0", data: { name: "house-2", place: "display" } },
+    ]);
+    expect(pumps[0]).toMatchObject({ label: "house-1", electricalPower: 0, price: 0 });
+    expect(notFinite({ pumps, power, loops })).toEqual([]);
+  });
+
   it("is given pumps that give in its place what the ranking says", () => {
     for (const text of texts) {
       const reading = readDesign(text, demoCatalogue);

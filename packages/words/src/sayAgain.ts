@@ -7,7 +7,8 @@ import type { Words } from "./words.ts";
 /** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
 const areas = { problems, elevation } as const;
 /** Areas that are rooms besides: their patterns come with the room, and until then their texts stay as they are. */
-export type PatternRoom = "pumpProblems";
+export const patternRooms = ["pumpProblems", "serverProblems"] as const;
+export type PatternRoom = (typeof patternRooms)[number];
 type Area = keyof typeof areas | PatternRoom;
 const learned = new Map<PatternRoom, Readonly<Record<string, string>>>();
 

@@ -74,7 +74,9 @@ describe("rooms", () => {
         rooms.map(async (room) => [room, Object.keys(await loadRoom(language, room))] as const),
       );
       for (const [room, keys] of each) expect(keys.filter((key) => !key.startsWith(`${room}.`))).toEqual([]);
-      expect([...near, ...each.flatMap(([, keys]) => keys)].sort()).toEqual([...messageKeys].sort());
+      // English texts that are patterns are nobody's to say.
+      const wanted = messageKeys.filter((key) => language !== "en" || !/^(pump|server)Problems\./.test(key));
+      expect([...near, ...each.flatMap(([, keys]) => keys)].sort()).toEqual(wanted.sort());
     }
   });
 

@@ -1,3 +1,4 @@
+import { loadWords, sayAgain } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { isCheaper, leastCost, passwordProblems, passwordsAt, TooBusy, usualCost } from "./password.ts";
 
@@ -59,7 +60,8 @@ describe("a password", () => {
     expect(await passwords.hash("seven brass valves")).toMatch(/^\$argon2id/);
   });
 
-  it("that others guess first is refused, without being repeated", () => {
+  it("that others guess first is refused, without being repeated, in words that are there in German too", async () => {
+    const german = await loadWords("de");
     for (const weak of [
       "mara.lindt",
       "MaraLindt!",
@@ -76,6 +78,9 @@ describe("a password", () => {
       const problems = passwordProblems("/password", weak, "Mara Lindt");
       expect({ weak, count: problems.length }).toEqual({ weak, count: 1 });
       expect(JSON.stringify(problems)).not.toContain(weak);
+      for (const text of problems.flatMap(({ message, fix }) => [message, fix])) {
+        expect(sayAgain(text, german, "serverProblems")).not.toBe(text);
+      }
     }
     for (const fine of ["seven brass valves", "Überlauf im Keller", "mara likes eleven gobies", "uk9$Lq!vv0zR"]) {
       expect({ fine, problems: passwordProblems("/password", fine, "Mara") }).toEqual({ fine, problems: [] });

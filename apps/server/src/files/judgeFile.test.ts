@@ -1,3 +1,4 @@
+import { loadWords, sayAgain } from "@tidewright/words";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { makeZip } from "../testing/makeZip.ts";
@@ -24,6 +25,10 @@ async function refusal(kind: keyof typeof allowedTypes, bytes: Buffer, name = "M
   if (judged.ok) throw new Error(`${name} was taken as ${judged.contentType}`);
   expect(judged.problem.message).toContain(`"${name}"`);
   expect(judged.problem.fix).not.toBe("");
+  // What a shop reads in German is made of these texts: one that is worded anew here has to be worded anew there.
+  const german = await loadWords("de");
+  const said = judged.problem.message.slice(`"${name}" `.length);
+  for (const text of [said, judged.problem.fix]) expect(sayAgain(text, german, "serverProblems")).not.toBe(text);
   return `${judged.status} ${judged.problem.message}`;
 }
 

@@ -5,7 +5,7 @@ import { areRowsKnown, followShopCatalogue, readKeptRows } from "./shopRows.ts";
 
 /** Longest wait for the shop's pumps where a design names one that is not known; then it opens without that pump, which comes
  *  in when it is heard of [ms]. */
-const patience = 4000;
+const patience = 10_000;
 
 /** Reads a kept document as a design of the present version. One that names a pump out of no catalogue waits until the shop
  *  has said which pumps it has; where that pump is gone all the same the design opens, and its place stands empty. */

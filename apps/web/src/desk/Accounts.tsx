@@ -1,9 +1,9 @@
 import { type Account, type AccountRole, accountRoles, routes } from "@tidewright/protocol";
-import { useState } from "react";
-import { ask } from "../api/ask.ts";
+import { type ReactNode, useState } from "react";
+import { type Answered, ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
-import { PasswordField } from "../doors/PasswordField.tsx";
-import { shortestPassword } from "../doors/signInWords.ts";
+import { NewPasswordField, newPasswordProblem } from "../doors/NewPasswordField.tsx";
+import { Problem } from "../fields/Problem.tsx";
 import { useWords } from "../words/useWords.ts";
 import { KeptChoice, KeptText } from "./KeptField.tsx";
 import { refusalWords } from "./refusalWords.ts";
@@ -50,11 +50,7 @@ export function Accounts() {
       {accounts.failed !== undefined && accounts.value === undefined ? (
         <p className="field-problem">{refusalWords(accounts.failed, words)}</p>
       ) : null}
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Problem text={problem} />
       {accounts.value !== undefined && items.length === 0 ? <p className="quiet">{say("desk.noAccounts")}</p> : null}
       <ul className="accounts">
         {items.map((account) => (
@@ -106,26 +102,16 @@ export function Accounts() {
 }
 
 function NewAccount({ onDone }: { readonly onDone: () => Promise<void> }) {
-  const words = useWords();
-  const { say } = words;
+  const { say } = useWords();
   const [name, setName] = useState("");
   const [role, setRole] = useState<AccountRole>("staff");
-  const [password, setPassword] = useState("");
-  const [problem, setProblem] = useState<string>();
-  const create = async () => {
-    if (name.trim() === "") return setProblem(say("desk.nameMissing"));
-    if (password.length < shortestPassword) return setProblem(say("doors.passwordShort", { least: shortestPassword }));
-    const answer = await ask(routes.createAccount, { body: { name: name.trim(), role, password } });
-    if (answer.ok) await onDone();
-    else setProblem(refusalWords(answer, words));
-  };
   return (
-    <form
-      className="field-list"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void create();
-      }}
+    <PasswordForm
+      label={say("doors.password")}
+      done={say("desk.createAccount")}
+      missing={name.trim() === "" ? say("desk.nameMissing") : undefined}
+      send={(password) => ask(routes.createAccount, { body: { name: name.trim(), role, password } })}
+      onDone={onDone}
     >
       <KeptText begin label={say("doors.name")} value={name} autoComplete="off" onChange={setName} />
       <KeptChoice label={say("desk.role")} value={role} onChange={(value) => setRole(value as AccountRole)}>
@@ -135,38 +121,45 @@ function NewAccount({ onDone }: { readonly onDone: () => Promise<void> }) {
           </option>
         ))}
       </KeptChoice>
-      <PasswordField
-        label={say("doors.password")}
-        hint={say("doors.passwordHint", { least: shortestPassword })}
-        value={password}
-        autoComplete="new-password"
-        problem={problem}
-        onChange={(text) => {
-          setPassword(text);
-          setProblem(undefined);
-        }}
-      />
-      <p className="sheet-actions">
-        <button type="submit" className="action action-strong">
-          {say("desk.createAccount")}
-        </button>
-      </p>
-    </form>
+    </PasswordForm>
   );
 }
 
 function NewPassword({ account, onDone }: { readonly account: Account; readonly onDone: () => Promise<void> }) {
+  const { say } = useWords();
+  return (
+    <PasswordForm
+      label={say("doors.newPassword")}
+      done={say("desk.newPassword")}
+      send={(password) =>
+        ask(routes.changeAccount, { params: { accountId: account.id }, body: { password }, ifMatch: account.version })
+      }
+      onDone={onDone}
+    >
+      <p className="quiet">{say("desk.newPasswordExplain")}</p>
+    </PasswordForm>
+  );
+}
+
+interface PasswordFormProps {
+  readonly label: string;
+  readonly done: string;
+  /** What is still missing above the password. */
+  readonly missing?: string | undefined;
+  readonly send: (password: string) => Promise<Answered<unknown>>;
+  readonly onDone: () => Promise<void>;
+  readonly children: ReactNode;
+}
+
+/** A form that ends with a password to be chosen, below which it says why it was not taken. */
+function PasswordForm({ label, done, missing, send, onDone, children }: PasswordFormProps) {
   const words = useWords();
-  const { say } = words;
   const [password, setPassword] = useState("");
   const [problem, setProblem] = useState<string>();
-  const change = async () => {
-    if (password.length < shortestPassword) return setProblem(say("doors.passwordShort", { least: shortestPassword }));
-    const answer = await ask(routes.changeAccount, {
-      params: { accountId: account.id },
-      body: { password },
-      ifMatch: account.version,
-    });
+  const submit = async () => {
+    const wrong = missing ?? newPasswordProblem(password, words);
+    if (wrong !== undefined) return setProblem(wrong);
+    const answer = await send(password);
     if (answer.ok) await onDone();
     else setProblem(refusalWords(answer, words));
   };
@@ -175,15 +168,13 @@ function NewPassword({ account, onDone }: { readonly account: Account; readonly 
       className="field-list"
       onSubmit={(event) => {
         event.preventDefault();
-        void change();
+        void submit();
       }}
     >
-      <p className="quiet">{say("desk.newPasswordExplain")}</p>
-      <PasswordField
-        label={say("doors.newPassword")}
-        hint={say("doors.passwordHint", { least: shortestPassword })}
+      {children}
+      <NewPasswordField
+        label={label}
         value={password}
-        autoComplete="new-password"
         problem={problem}
         onChange={(text) => {
           setPassword(text);
@@ -192,7 +183,7 @@ function NewPassword({ account, onDone }: { readonly account: Account; readonly 
       />
       <p className="sheet-actions">
         <button type="submit" className="action action-strong">
-          {say("desk.newPassword")}
+          {done}
         </button>
       </p>
     </form>

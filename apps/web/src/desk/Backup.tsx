@@ -44,7 +44,7 @@ async function download(words: ReturnType<typeof useWords>): Promise<{ said: str
     if (!response.ok) {
       const problem = problemDetails.safeParse(await response.json());
       return {
-        said: problem.success ? problemWords(problem.data, words) : words.say("desk.refused.unreachable"),
+        said: problem.success ? problemWords(problem.data, words) : words.say("refusals.unreachable"),
         wrong: true,
       };
     }
@@ -56,6 +56,6 @@ async function download(words: ReturnType<typeof useWords>): Promise<{ said: str
     setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
     return { said: words.say("desk.backupDone", { name: link.download }) };
   } catch {
-    return { said: words.say("desk.refused.unreachable"), wrong: true };
+    return { said: words.say("refusals.unreachable"), wrong: true };
   }
 }

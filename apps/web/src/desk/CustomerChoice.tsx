@@ -2,6 +2,7 @@ import { type Customer, routes } from "@tidewright/protocol";
 import { useId, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
+import { Problem } from "../fields/Problem.tsx";
 import { useWords } from "../words/useWords.ts";
 import { beginHere } from "./beginHere.ts";
 import { customerHash } from "./deskAddress.ts";
@@ -140,11 +141,7 @@ function Choosing({ present, onChoose }: ChoosingProps) {
           most={2000}
           onChange={setContact}
         />
-        {problem === undefined ? null : (
-          <p className="field-problem" role="alert">
-            {problem}
-          </p>
-        )}
+        <Problem text={problem} />
         <p className="sheet-actions">
           {present === null ? null : (
             <button type="button" className="action" onClick={() => onChoose(null)}>

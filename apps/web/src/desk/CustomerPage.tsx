@@ -2,20 +2,22 @@ import { type Customer, type CustomerFields, type Erasure, routes } from "@tidew
 import { useMemo, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
+import { Problem } from "../fields/Problem.tsx";
+import { mayRule } from "../state/mayRule.ts";
 import { mayWork, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { jobHash } from "./deskAddress.ts";
-import { useTitle } from "./JobPage.tsx";
 import { jobOrder } from "./jobOrder.ts";
-import { Conflicts, KeepingState, KeptText } from "./KeptField.tsx";
+import { KeptText } from "./KeptField.tsx";
 import { Missing } from "./Missing.tsx";
+import { RecordTitle } from "./RecordTitle.tsx";
 import type { RecordKeeper } from "./recordKeeper.ts";
 import { customerSource } from "./recordSources.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { StageMark } from "./StageMark.tsx";
 import { customers, jobs, useJobs } from "./shopLists.ts";
 import { shownField, useKeeper, useKept } from "./useKeeper.ts";
-import { dayWords, whenWords } from "./whenWords.ts";
+import { whenWords } from "./whenWords.ts";
 
 /** One customer: how to reach them, what to know, their jobs, and the end of their data. */
 export function CustomerPage({ customerId }: { readonly customerId: string }) {
@@ -26,49 +28,16 @@ export function CustomerPage({ customerId }: { readonly customerId: string }) {
 }
 
 function CustomerSheet({ keeper }: { readonly keeper: RecordKeeper<Customer, CustomerFields> }) {
-  const words = useWords();
-  const { say } = words;
+  const { say } = useWords();
   const kept = useKept(keeper);
   const { session } = useSession();
   const readOnly = !mayWork(session);
-  const owns = session?.role === "owner" || session?.who === "thisMachine";
+  const owns = mayRule(session);
   const { record: customer } = kept;
-  const name = shownField(kept, "name");
-  useTitle(name);
   const leave = () => void keeper.flush();
   return (
     <article className="job-page">
-      <nav className="sheet-path" aria-label={say("desk.path")}>
-        <a href="#/customers">{say("desk.customers")}</a>
-      </nav>
-      <header className="title-block title-customer-block">
-        <h1 className="visually-hidden">{name}</h1>
-        <KeptText
-          className="title-name"
-          label={say("desk.customerName")}
-          value={name}
-          readOnly={readOnly}
-          problem={name.trim() === "" ? say("desk.nameMissing") : undefined}
-          onChange={(text) => keeper.change({ name: text })}
-          onLeave={leave}
-        />
-        <dl className="title-dates">
-          <div>
-            <dt>{say("desk.since")}</dt>
-            <dd>{dayWords(customer.createdAt, words)}</dd>
-          </div>
-          <div>
-            <dt>{say("desk.changed")}</dt>
-            <dd>{whenWords(customer.updatedAt, new Date(), words)}</dd>
-          </div>
-        </dl>
-        <KeepingState kept={kept as never} />
-      </header>
-      <Conflicts
-        kept={kept as never}
-        nameOf={(field) => say(`desk.field.${field as "name" | "contact" | "notes"}`)}
-        onChoose={(field, whose) => keeper.choose(field, whose)}
-      />
+      <RecordTitle of="customer" keeper={keeper} kept={kept} readOnly={readOnly} />
       <div className="job-columns">
         <div className="job-main">
           <JobsOf customer={customer} readOnly={readOnly} />
@@ -139,11 +108,7 @@ function JobsOf({ customer, readOnly }: { readonly customer: Customer; readonly 
           </button>
         )}
       </div>
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Problem text={problem} />
       {theirs.length === 0 ? <p className="quiet">{say("desk.noJobsOfCustomer")}</p> : null}
       <ul className="plain-list">
         {theirs.map((job) => (
@@ -215,11 +180,7 @@ function Erasing({ customer }: { readonly customer: Customer }) {
               <input type="checkbox" checked={sure} onChange={(event) => setSure(event.target.checked)} />
               {say("desk.eraseSure")}
             </label>
-            {problem === undefined ? null : (
-              <p className="field-problem" role="alert">
-                {problem}
-              </p>
-            )}
+            <Problem text={problem} />
             <p className="sheet-actions">
               <button type="submit" className="action action-warn" disabled={!sure}>
                 {say("desk.eraseNow")}

@@ -4,8 +4,8 @@ import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
 import { useWords } from "../words/useWords.ts";
 import { KeptChoice } from "./KeptField.tsx";
-import { LinkOnce, linkAddress } from "./LinkOnce.tsx";
 import { LinkTable } from "./LinkTable.tsx";
+import { MakeLink } from "./MakeLink.tsx";
 import { refusalWords } from "./refusalWords.ts";
 import { useAsked } from "./useAsked.ts";
 
@@ -13,8 +13,6 @@ interface Props {
   readonly jobId: string;
   readonly readOnly: boolean;
 }
-
-const spans = [7, 30, 90, 365] as const;
 
 /** Doors for the customer: who may look at which design, and until when. */
 export function JobLinks({ jobId, readOnly }: Props) {
@@ -62,39 +60,18 @@ interface SharingProps {
 }
 
 function Sharing({ heads, onMade }: SharingProps) {
-  const words = useWords();
-  const { say } = words;
+  const { say } = useWords();
   const [designId, setDesign] = useState(heads[0]?.id ?? "");
-  const [days, setDays] = useState<number>(30);
   const [fixed, setFixed] = useState(false);
-  const [made, setMade] = useState<{ readonly address: string; readonly expires: string }>();
-  const [problem, setProblem] = useState<string>();
   const revision = heads.find(({ id }) => id === designId)?.revision ?? 1;
-  const make = async () => {
-    const answer = await ask(routes.createLink, {
-      body: { kind: "view", designId, days, ...(fixed ? { revision } : {}) },
-    });
-    if (!answer.ok) {
-      setProblem(refusalWords(answer, words));
-      return;
-    }
-    setProblem(undefined);
-    setMade({
-      address: linkAddress("share", answer.value.token, location.href),
-      expires: answer.value.link.expiresAt,
-    });
-    await onMade();
-  };
-  if (made !== undefined) return <LinkOnce {...made} />;
   return (
-    <form
-      className="field-list"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void make();
-      }}
+    <MakeLink
+      opens={{ kind: "view", designId, ...(fixed ? { revision } : {}) }}
+      explain={say("desk.shareExplain")}
+      spans={[7, 30, 90, 365]}
+      span={30}
+      onMade={onMade}
     >
-      <p>{say("desk.shareExplain")}</p>
       <KeptChoice label={say("desk.whichDesign")} value={designId} onChange={setDesign}>
         {heads.map(({ id, name }) => (
           <option key={id} value={id}>
@@ -110,23 +87,6 @@ function Sharing({ heads, onMade }: SharingProps) {
         <option value="latest">{say("desk.alwaysLatest")}</option>
         <option value="fixed">{say("desk.onlyRevision", { revision })}</option>
       </KeptChoice>
-      <KeptChoice label={say("desk.howLong")} value={String(days)} onChange={(value) => setDays(Number(value))}>
-        {spans.map((span) => (
-          <option key={span} value={span}>
-            {say("desk.days", { days: span })}
-          </option>
-        ))}
-      </KeptChoice>
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
-      <p className="sheet-actions">
-        <button type="submit" className="action action-strong">
-          {say("desk.makeLink")}
-        </button>
-      </p>
-    </form>
+    </MakeLink>
   );
 }

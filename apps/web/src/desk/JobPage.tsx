@@ -1,5 +1,5 @@
 import { type Job, type JobFields, type JobStage, jobStages } from "@tidewright/protocol";
-import { useEffect, useMemo } from "react";
+import { useMemo } from "react";
 import { mayWork, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { CustomerChoice } from "./CustomerChoice.tsx";
@@ -7,14 +7,14 @@ import { JobDesigns } from "./JobDesigns.tsx";
 import { JobEnds } from "./JobEnds.tsx";
 import { JobFiles } from "./JobFiles.tsx";
 import { JobLinks } from "./JobLinks.tsx";
-import { Conflicts, KeepingState, KeptChoice, KeptText } from "./KeptField.tsx";
+import { KeptChoice, KeptText } from "./KeptField.tsx";
 import { Missing } from "./Missing.tsx";
+import { RecordTitle } from "./RecordTitle.tsx";
 import type { RecordKeeper } from "./recordKeeper.ts";
 import { jobSource } from "./recordSources.ts";
 import { StageMark } from "./StageMark.tsx";
 import { customers } from "./shopLists.ts";
 import { shownField, useKeeper, useKept } from "./useKeeper.ts";
-import { dayWords, whenWords } from "./whenWords.ts";
 
 /** One job: its title block, designs, files, links, and how it ends. */
 export function JobPage({ jobId }: { readonly jobId: string }) {
@@ -25,33 +25,23 @@ export function JobPage({ jobId }: { readonly jobId: string }) {
 }
 
 function JobSheet({ keeper }: { readonly keeper: RecordKeeper<Job, JobFields> }) {
-  const words = useWords();
-  const { say } = words;
+  const { say } = useWords();
   const kept = useKept(keeper);
   const { session } = useSession();
   const readOnly = !mayWork(session);
   const { record: job } = kept;
-  const name = shownField(kept, "name");
   const stage = shownField(kept, "stage");
   const customerId = shownField(kept, "customerId");
-  useTitle(name);
   const change = (fields: Partial<JobFields>) => keeper.change(fields);
   return (
     <article className="job-page">
-      <nav className="sheet-path" aria-label={say("desk.path")}>
-        <a href="#/jobs">{say("desk.jobs")}</a>
-      </nav>
-      <header className="title-block">
-        <h1 className="visually-hidden">{name}</h1>
-        <KeptText
-          className="title-name"
-          label={say("desk.jobName")}
-          value={name}
-          readOnly={readOnly}
-          problem={name.trim() === "" ? say("desk.nameMissing") : undefined}
-          onChange={(text) => change({ name: text })}
-          onLeave={() => void keeper.flush()}
-        />
+      <RecordTitle
+        of="job"
+        keeper={keeper}
+        kept={kept}
+        readOnly={readOnly}
+        wordsOf={(field, value) => conflictWords(field, value, say)}
+      >
         <CustomerChoice
           customerId={customerId}
           customerName={customerId === job.customerId ? job.customerName : undefined}
@@ -79,24 +69,7 @@ function JobSheet({ keeper }: { readonly keeper: RecordKeeper<Job, JobFields> })
             ))}
           </KeptChoice>
         </div>
-        <dl className="title-dates">
-          <div>
-            <dt>{say("desk.begun")}</dt>
-            <dd>{dayWords(job.createdAt, words)}</dd>
-          </div>
-          <div>
-            <dt>{say("desk.changed")}</dt>
-            <dd>{whenWords(job.updatedAt, new Date(), words)}</dd>
-          </div>
-        </dl>
-        <KeepingState kept={kept as never} />
-      </header>
-      <Conflicts
-        kept={kept as never}
-        nameOf={(field) => say(`desk.field.${field as "name" | "customerId" | "stage" | "notes"}`)}
-        wordsOf={(field, value) => conflictWords(field, value, say)}
-        onChoose={(field, whose) => keeper.choose(field, whose)}
-      />
+      </RecordTitle>
       {stage === "intake" ? <Review readOnly={readOnly} onReviewed={() => change({ stage: "designing" })} /> : null}
       <div className="job-columns">
         <div className="job-main">
@@ -140,21 +113,11 @@ function Review({ readOnly, onReviewed }: { readonly readOnly: boolean; readonly
   );
 }
 
-function conflictWords(field: string, value: unknown, say: ReturnType<typeof useWords>["say"]): string {
+function conflictWords(field: string, value: unknown, say: ReturnType<typeof useWords>["say"]): string | undefined {
   if (field === "stage") return say(`desk.stage.${value as JobStage}`);
   if (field === "customerId")
     return value === null
       ? say("desk.noCustomer")
       : (customers.store.get().items.find(({ id }) => id === value)?.name ?? String(value));
-  return value === "" ? say("desk.conflict.empty") : String(value);
-}
-
-/** The window bears the name of what is on it. */
-export function useTitle(name: string): void {
-  useEffect(() => {
-    document.title = name === "" ? "Tidewright" : `${name} · Tidewright`;
-    return () => {
-      document.title = "Tidewright";
-    };
-  }, [name]);
+  return undefined;
 }

@@ -1,4 +1,5 @@
 import { type ReactNode, useId, useLayoutEffect, useRef } from "react";
+import { describedBy, FieldNote } from "../fields/FieldNote.tsx";
 import { useWords } from "../words/useWords.ts";
 import { beginHere } from "./beginHere.ts";
 import type { KeptRecord } from "./recordKeeper.ts";
@@ -40,7 +41,7 @@ export function KeptText(props: TextProps) {
     onBlur: onLeave,
     autoComplete: props.autoComplete ?? "off",
     "aria-invalid": problem !== undefined,
-    "aria-describedby": problem !== undefined ? `${id}-problem` : hint === undefined ? undefined : `${id}-hint`,
+    "aria-describedby": describedBy(id, hint, problem),
   };
   return (
     <div className={`field ${className}`}>
@@ -64,16 +65,7 @@ export function KeptText(props: TextProps) {
           onChange={(event) => onChange(event.target.value)}
         />
       )}
-      {problem === undefined ? null : (
-        <p className="field-problem" id={`${id}-problem`} role="alert">
-          {problem}
-        </p>
-      )}
-      {hint === undefined || problem !== undefined ? null : (
-        <p className="field-hint" id={`${id}-hint`}>
-          {hint}
-        </p>
-      )}
+      <FieldNote id={id} hint={hint} problem={problem} />
     </div>
   );
 }
@@ -109,7 +101,7 @@ export function KeptChoice({ label, value, disabled = false, onChange, children,
 }
 
 /** Whether everything typed is kept, in one short line. */
-export function KeepingState({ kept }: { readonly kept: KeptRecord<never, object> }) {
+export function KeepingState({ kept }: { readonly kept: Pick<KeptRecord<never, object>, "state" | "problem"> }) {
   const words = useWords();
   const { state, problem } = kept;
   return (
@@ -122,10 +114,10 @@ export function KeepingState({ kept }: { readonly kept: KeptRecord<never, object
 }
 
 interface ConflictsProps {
-  readonly kept: KeptRecord<never, object>;
+  readonly kept: Pick<KeptRecord<never, object>, "conflicts">;
   /** The name of a field, and its value in words. */
   readonly nameOf: (field: string) => string;
-  readonly wordsOf?: (field: string, value: unknown) => string;
+  readonly wordsOf?: (field: string, value: unknown) => string | undefined;
   readonly onChoose: (field: string, whose: "mine" | "theirs") => void;
 }
 

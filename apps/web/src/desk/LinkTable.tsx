@@ -1,6 +1,7 @@
 import { type Link, routes } from "@tidewright/protocol";
 import { useState } from "react";
 import { ask } from "../api/ask.ts";
+import { Problem } from "../fields/Problem.tsx";
 import { useWords } from "../words/useWords.ts";
 import { authorWords } from "./authorWords.ts";
 import { refusalWords } from "./refusalWords.ts";
@@ -27,11 +28,7 @@ export function LinkTable({ links, nameOf, readOnly, onChanged }: Props) {
   };
   return (
     <>
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Problem text={problem} />
       <ul className="links">
         {links.map((link) => {
           const closed = link.revokedAt !== null;

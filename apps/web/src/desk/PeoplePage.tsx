@@ -3,7 +3,7 @@ import { useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { Accounts } from "./Accounts.tsx";
 import { AuditTrail } from "./AuditTrail.tsx";
-import { useTitle } from "./JobPage.tsx";
+import { useTitle } from "./useTitle.ts";
 import { You } from "./You.tsx";
 
 /** Who may work here, and what was done. */

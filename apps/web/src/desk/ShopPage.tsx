@@ -3,6 +3,7 @@ import { type Dimension, unitsOf } from "@tidewright/units";
 import { type Language, languages } from "@tidewright/words";
 import { useId, useState } from "react";
 import { ask } from "../api/ask.ts";
+import { Problem } from "../fields/Problem.tsx";
 import { mayRule } from "../state/mayRule.ts";
 import { useSession } from "../state/session.ts";
 import { changeSettings, type Theme, type UnitSystem, useSettings } from "../state/settings.ts";
@@ -10,7 +11,6 @@ import { useWords } from "../words/useWords.ts";
 import { Backup } from "./Backup.tsx";
 import { Currency } from "./Currency.tsx";
 import { addressOf } from "./JobFiles.tsx";
-import { useTitle } from "./JobPage.tsx";
 import { Conflicts, KeepingState, KeptChoice, KeptText } from "./KeptField.tsx";
 import type { KeeperSource } from "./keeperSource.ts";
 import { Missing } from "./Missing.tsx";
@@ -20,6 +20,7 @@ import { refusalWords } from "./refusalWords.ts";
 import { knowSettings } from "./shopSettings.ts";
 import { Tariff } from "./Tariff.tsx";
 import { shownField, useKeeper, useKept } from "./useKeeper.ts";
+import { useTitle } from "./useTitle.ts";
 
 /** Settings with their version among them, as keepers want it. */
 type FlatSettings = ShopSettings & { readonly version: number };
@@ -136,7 +137,7 @@ function ShopSheet({ keeper, readOnly }: { readonly keeper: Keeper; readonly rea
   return (
     <>
       <Conflicts
-        kept={kept as never}
+        kept={kept}
         nameOf={(field) => say(`desk.setting.${field as keyof ShopSettings}`)}
         wordsOf={(_, value) =>
           typeof value === "string" ? value || say("desk.conflict.empty") : JSON.stringify(value ?? "")
@@ -146,7 +147,7 @@ function ShopSheet({ keeper, readOnly }: { readonly keeper: Keeper; readonly rea
       <section className="desk-block">
         <div className="block-head">
           <h2>{say("desk.onPapers")}</h2>
-          <KeepingState kept={kept as never} />
+          <KeepingState kept={kept} />
         </div>
         <p className="quiet">{say(readOnly ? "desk.ownerOnly" : "desk.onPapersExplain")}</p>
         <div className="field-list field-columns">
@@ -277,11 +278,7 @@ function Logo({ fileId, readOnly, onLogo }: LogoProps) {
           </>
         )}
       </div>
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Problem text={problem} />
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { type Customer, routes } from "@tidewright/protocol";
 import { useState } from "react";
 import { ask } from "../api/ask.ts";
+import { Problem } from "../fields/Problem.tsx";
 import { useWords } from "../words/useWords.ts";
 import { customerHash } from "./deskAddress.ts";
 import { KeptChoice } from "./KeptField.tsx";
@@ -52,11 +53,7 @@ export function UnusedCustomers() {
           {say("desk.look")}
         </button>
       </form>
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Problem text={problem} />
       <div aria-live="polite">
         {found === undefined ? null : <p>{say("desk.unusedFound", { count: found.length })}</p>}
         <ul className="plain-list">

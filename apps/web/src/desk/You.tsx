@@ -1,8 +1,9 @@
 import { routes, type Session } from "@tidewright/protocol";
 import { useState } from "react";
 import { ask } from "../api/ask.ts";
+import { NewPasswordField, newPasswordProblem } from "../doors/NewPasswordField.tsx";
 import { PasswordField } from "../doors/PasswordField.tsx";
-import { shortestPassword } from "../doors/signInWords.ts";
+import { Problem } from "../fields/Problem.tsx";
 import { forgetCopies } from "../keeping/forgetCopies.ts";
 import { askSession, knowSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
@@ -47,11 +48,7 @@ export function You({ session }: { readonly session: Session | undefined }) {
           role: session.role === null ? "" : say(`desk.role.${session.role}`),
         })}
       </p>
-      {problem === undefined ? null : (
-        <p className="field-problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Problem text={problem} />
       <details>
         <summary>{say("desk.changePassword")}</summary>
         <OwnPassword name={session.name ?? ""} />
@@ -68,10 +65,8 @@ function OwnPassword({ name }: { readonly name: string }) {
   const [problem, setProblem] = useState<string>();
   const [said, setSaid] = useState("");
   const change = async () => {
-    if (next.length < shortestPassword) {
-      setProblem(say("doors.passwordShort", { least: shortestPassword }));
-      return;
-    }
+    const wrong = newPasswordProblem(next, words);
+    if (wrong !== undefined) return setProblem(wrong);
     const answer = await ask(routes.changePassword, { body: { current, next } });
     if (!answer.ok) {
       const refused = answer.reason === "refused" && [401, 403].includes(answer.problem.status);
@@ -107,11 +102,9 @@ function OwnPassword({ name }: { readonly name: string }) {
         autoComplete="current-password"
         onChange={setCurrent}
       />
-      <PasswordField
+      <NewPasswordField
         label={say("doors.newPassword")}
-        hint={say("doors.passwordHint", { least: shortestPassword })}
         value={next}
-        autoComplete="new-password"
         problem={problem}
         onChange={(text) => {
           setNext(text);

@@ -1,7 +1,8 @@
 import type { Job } from "@tidewright/protocol";
 import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
-import { signInWords, waitOf } from "../doors/signInWords.ts";
+import { signInWords } from "../doors/signInWords.ts";
+import { waitOf } from "../words/refusedWords.ts";
 import { readDeskAddress } from "./deskAddress.ts";
 import { jobOrder, stageCounts } from "./jobOrder.ts";
 import { linkAddress } from "./LinkOnce.tsx";

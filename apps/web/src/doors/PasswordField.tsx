@@ -1,4 +1,5 @@
 import { useId, useState } from "react";
+import { describedBy, FieldNote } from "../fields/FieldNote.tsx";
 import { useWords } from "../words/useWords.ts";
 
 interface Props {
@@ -32,23 +33,14 @@ export function PasswordField({ label, value, autoComplete, onChange, hint, prob
           required
           value={value}
           aria-invalid={problem !== undefined}
-          aria-describedby={problem !== undefined ? `${id}-problem` : hint === undefined ? undefined : `${id}-hint`}
+          aria-describedby={describedBy(id, hint, problem)}
           onChange={(event) => onChange(event.target.value)}
         />
         <button type="button" className="tool" aria-pressed={seen} onClick={() => setSeen(!seen)}>
           {say(seen ? "doors.hide" : "doors.show")}
         </button>
       </div>
-      {problem === undefined ? null : (
-        <p className="field-problem" id={`${id}-problem`} role="alert">
-          {problem}
-        </p>
-      )}
-      {hint === undefined || problem !== undefined ? null : (
-        <p className="field-hint" id={`${id}-hint`}>
-          {hint}
-        </p>
-      )}
+      <FieldNote id={id} hint={hint} problem={problem} />
     </div>
   );
 }

@@ -3,8 +3,9 @@ import { routes, type Session } from "@tidewright/protocol";
 import { type ReactNode, useId, useState } from "react";
 import { ask } from "../api/ask.ts";
 import { useWords } from "../words/useWords.ts";
+import { NewPasswordField, newPasswordProblem } from "./NewPasswordField.tsx";
 import { PasswordField } from "./PasswordField.tsx";
-import { shortestPassword, signInWords } from "./signInWords.ts";
+import { signInWords } from "./signInWords.ts";
 
 interface Props {
   readonly session: Session;
@@ -75,11 +76,12 @@ function FirstOwner({ onSignedIn }: Pick<Props, "onSignedIn">) {
       onSubmit={() =>
         run(async () => {
           if (token.trim() === "" || name.trim() === "") return say("doors.allThree");
-          if (password.length < shortestPassword) return say("doors.passwordShort", { least: shortestPassword });
+          const wrong = newPasswordProblem(password, words);
+          if (wrong !== undefined) return wrong;
           const answer = await ask(routes.firstOwner, { body: { token: token.trim(), name: name.trim(), password } });
           if (!answer.ok) {
-            const wrong = answer.reason === "refused" && [401, 403, 404].includes(answer.problem.status);
-            return wrong ? say("doors.tokenWrong") : signInWords(answer, words);
+            const strange = answer.reason === "refused" && [401, 403, 404].includes(answer.problem.status);
+            return strange ? say("doors.tokenWrong") : signInWords(answer, words);
           }
           onSignedIn(answer.value);
           return undefined;
@@ -89,14 +91,7 @@ function FirstOwner({ onSignedIn }: Pick<Props, "onSignedIn">) {
       <p>{say("doors.firstOwnerExplain")}</p>
       <Line label={say("doors.token")} value={token} autoComplete="one-time-code" onChange={setToken} />
       <Line label={say("doors.name")} value={name} autoComplete="username" onChange={setName} />
-      <PasswordField
-        label={say("doors.newPassword")}
-        hint={say("doors.passwordHint", { least: shortestPassword })}
-        value={password}
-        autoComplete="new-password"
-        problem={problem}
-        onChange={setPassword}
-      />
+      <NewPasswordField label={say("doors.newPassword")} value={password} problem={problem} onChange={setPassword} />
     </Form>
   );
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { FieldNote } from "./FieldNote.tsx";
 
 interface Props {
   readonly id: string;
@@ -21,22 +22,7 @@ export function FieldFrame({ id, label, hint, problem, also, children }: Props) 
         {children}
         {also === undefined ? null : <span className="field-also">= {also}</span>}
       </div>
-      {problem === undefined ? null : (
-        <p className="field-problem" id={`${id}-problem`} role="alert">
-          {problem}
-        </p>
-      )}
-      {hint === undefined || problem !== undefined ? null : (
-        <p className="field-hint" id={`${id}-hint`}>
-          {hint}
-        </p>
-      )}
+      <FieldNote id={id} hint={hint} problem={problem} />
     </div>
   );
-}
-
-/** Which text describes the control, for those who hear it. */
-export function describedBy(id: string, hint: string | undefined, problem: string | undefined): string | undefined {
-  if (problem !== undefined) return `${id}-problem`;
-  return hint === undefined ? undefined : `${id}-hint`;
 }

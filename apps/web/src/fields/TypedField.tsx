@@ -1,7 +1,8 @@
 import { englishWords, type Words } from "@tidewright/words";
 import { type ReactNode, useId } from "react";
 import { useWords } from "../words/useWords.ts";
-import { describedBy, FieldFrame } from "./FieldFrame.tsx";
+import { FieldFrame } from "./FieldFrame.tsx";
+import { describedBy } from "./FieldNote.tsx";
 import { setField } from "./setField.ts";
 import { type Typed, useTyped } from "./useTyped.ts";
 

@@ -2,6 +2,9 @@ import type { Design } from "@tidewright/design";
 import { type DesignHead, type Job, type Revision, revision, routes } from "@tidewright/protocol";
 import { type Answered, ask } from "../api/ask.ts";
 import { readKept } from "../catalogue/readKept.ts";
+import { problemWords } from "../words/problemWords.ts";
+import { exactWords, refusedTitle } from "../words/refusedWords.ts";
+import { words } from "../words/useWords.ts";
 import type { ApartParcel, OutboxEvent, RevisionParcel, Stop, Theirs } from "./outbox.ts";
 
 /** A design as the server has it, or why not. */
@@ -72,18 +75,20 @@ async function theirsEvent(read: Revision): Promise<Extract<OutboxEvent<Design>,
       theirs: { revision: read.number, document: reading.design, author: read.author, editId: read.editId },
     };
   const [first] = reading.problems;
-  return stopped({ why: "refused", title: `${first?.path ?? ""}: ${first?.message ?? ""}`, detail: first?.fix ?? "" });
+  const { problem, fix } = problemWords(first ?? { message: "", fix: "" });
+  return stopped({ why: "refused", title: `${first?.path ?? ""}: ${problem}`, detail: fix });
 }
 
 function failed(answer: Extract<Answered<unknown>, { ok: false }>): Failure {
   if (answer.reason === "unreachable") return { kind: "unreachable" };
-  const { status, title, detail } = answer.problem;
+  const { status } = answer.problem;
+  const title = refusedTitle(answer.problem, words());
   if (status === 401) return stopped({ why: "signIn" });
   if (status === 403) return stopped({ why: "notAllowed" });
   if (status === 404) return stopped({ why: "gone" });
   // Too many at once, a full disk, a fault of the server's: it may be well again later.
   if (status === 429 || status >= 500) return { kind: "unreachable", retryAfter: 15_000, trouble: title };
-  return stopped({ why: "refused", title, detail });
+  return stopped({ why: "refused", title, detail: exactWords(answer.problem, words(), title) });
 }
 
 const stopped = (stop: Stop): Failure => ({ kind: "stopped", stop });

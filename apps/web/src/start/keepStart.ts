@@ -1,6 +1,8 @@
 import type { Design } from "@tidewright/design";
-import { routes } from "@tidewright/protocol";
+import { type ProblemDetails, routes } from "@tidewright/protocol";
 import { ask } from "../api/ask.ts";
+import { refusedWords } from "../words/refusedWords.ts";
+import { words } from "../words/useWords.ts";
 
 /** What became of a first design: kept under an id, or why not. */
 export type Kept =
@@ -40,11 +42,9 @@ export async function keepStart({ design, jobId, jobName, customer }: ToKeep): P
 }
 
 function refusal(
-  answer:
-    | { readonly reason: "unreachable" }
-    | { readonly reason: "refused"; readonly problem: { readonly detail: string } },
+  answer: { readonly reason: "unreachable" } | { readonly reason: "refused"; readonly problem: ProblemDetails },
 ): Kept {
   return answer.reason === "unreachable"
     ? { ok: false, reason: "unreachable" }
-    : { ok: false, reason: "refused", detail: answer.problem.detail };
+    : { ok: false, reason: "refused", detail: refusedWords(answer.problem, words()) };
 }

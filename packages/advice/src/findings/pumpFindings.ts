@@ -1,3 +1,4 @@
+import { findPump } from "@tidewright/catalogue";
 import { toSI } from "@tidewright/units";
 import type { Finding } from "../finding.ts";
 import { levelOf } from "../system/levels.ts";
@@ -17,7 +18,8 @@ export function pumpFindings({ system, solved, state }: Subject): Finding[] {
     const data = { name: pump.label };
     if (!prepared || !said) return;
     if (!row) {
-      add("pump/missing", "warning", pump.path, "wish", { data: { name: said.ref ?? "" } });
+      const one = `loop ${system.design.loops[pump.loop]?.name ?? ""}`;
+      add("pump/missing", "warning", pump.path, "wish", { data: { name: said.ref ?? "", one } });
       return;
     }
     if (pump.flow <= 0) {
@@ -106,6 +108,11 @@ export function pumpFindings({ system, solved, state }: Subject): Finding[] {
         dimension: "voltage",
         data,
       });
+  });
+  // A pump of the display that is gone has no state, and would be missed in silence.
+  system.design.tankPumps?.forEach(({ ref }, i) => {
+    if (findPump(system.catalogue, ref) === undefined)
+      add("pump/missing", "warning", `/tankPumps/${i}`, "wish", { data: { name: ref, place: "display" } });
   });
   for (const prepared of system.loops) {
     const parallel = prepared.loop.pumps.length > 1 && system.design.loops[prepared.index]?.arrangement !== "series";

@@ -66,7 +66,8 @@ function pumpState(
       flow,
       head,
       npshAvailable: available,
-      label: "no pump chosen",
+      // A pump that is gone from the catalogue is called by what the design still says of it.
+      label: design.loops[prepared.index]?.pumps[i]?.ref ?? "no pump chosen",
       shutoffHead: 0,
       placeOnCurve: 0,
       beyondLastPoint: false,

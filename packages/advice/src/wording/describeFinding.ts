@@ -9,7 +9,7 @@ import { timeWords } from "./timeWords.ts";
 /** Returns a finding in plain words, with its numbers in the reader's units.
  *  finding Finding   format Format   words of the reader's language, English where left out   -> Description
  *  Source: own words.
- *  Example: describeFinding({ code: "pump/missing", severity: "warning", at: "/loops/0/pumps/0", source: "x", data: { name: "a" } }, String).title  ->  "No pump chosen" */
+ *  Example: describeFinding({ code: "pump/missing", severity: "warning", at: "/loops/0/pumps/0", source: "x", data: { name: "a" } }, String).title  ->  "Pump not in the catalogue" */
 export function describeFinding(finding: Finding, format: Format, words: Words = englishWords): Description {
   const { code, value, data } = finding;
   const variant = (name: string): MessageKey | undefined => {
@@ -19,7 +19,8 @@ export function describeFinding(finding: Finding, format: Format, words: Words =
   const backward = value !== undefined && value < 0 ? variant("backward") : undefined;
   const dry = data?.["verdict"] === "dry" ? variant("dry") : undefined;
   const unattended = data?.["unattended"] === undefined ? undefined : variant("unattended");
-  const unnamed = data?.["name"] === "" ? variant("unnamed") : undefined;
+  const hasNoName = data?.["name"] === "";
+  const unnamed = hasNoName ? variant("unnamed") : data?.["place"] === "display" ? variant("inDisplay") : undefined;
   const sign = backward === undefined ? 1 : -1;
   const number = (si: number | undefined) => (si === undefined ? "—" : write(si, finding.dimension, format, words));
   const given = (key: string) => (data?.[key] === undefined ? "—" : nameWords(String(data[key]), words));
@@ -35,9 +36,9 @@ export function describeFinding(finding: Finding, format: Format, words: Words =
   };
   const caution = findingCautions[code];
   return {
-    title: words.say(`findings.${code}.title`),
+    title: words.say((hasNoName ? variant("unnamedTitle") : undefined) ?? `findings.${code}.title`),
     sentence: words.say(backward ?? unnamed ?? unattended ?? dry ?? `findings.${code}.sentence`, values),
-    fix: words.say(`findings.${code}.fix`, values),
+    fix: words.say((hasNoName ? variant("unnamedFix") : undefined) ?? `findings.${code}.fix`, values),
     ...(caution === undefined ? {} : { caution: words.say(`findings.caution.${caution}`) }),
   };
 }

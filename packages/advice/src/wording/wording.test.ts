@@ -86,8 +86,16 @@ describe("the words of a loaded circuit", () => {
 describe("the words of a place without a pump", () => {
   it("name the pump where there is a name, and say that none is chosen where there is not", () => {
     const finding = { code: "pump/missing", severity: "warning", at: "/loops/0/pumps/0", source: "wish" } as const;
-    const sentence = (name: string) => describeFinding({ ...finding, data: { name } }, String).sentence;
-    expect(sentence("")).toBe("This place for a pump is empty: no pump is reckoned with.");
-    expect(sentence("ferrow-x1")).toBe("The pump ferrow-x1 is not in the catalogue.");
+    const told = (name: string, more: object) => describeFinding({ ...finding, data: { name, ...more } }, String);
+    expect(told("", { one: "loop Return" })).toEqual({
+      title: "No pump chosen",
+      sentence: "This place for a pump is empty: no pump is reckoned with.",
+      fix: "Take one from the ranking.",
+    });
+    const gone = told("house-1", { one: "loop Return" });
+    expect(gone.title).toBe("Pump not in the catalogue");
+    expect(gone.sentence).toMatch(/^The pump house-1 \(loop Return\) is not in the catalogue/);
+    expect(gone.fix).toMatch(/another pump.*enter house-1/);
+    expect(told("house-1", { place: "display" }).sentence).toMatch(/^The pump house-1 \(in the display\)/);
   });
 });

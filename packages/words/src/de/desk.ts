@@ -79,19 +79,6 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.missing.customer": "Diesen Kunden gibt es hier nicht. Vielleicht wurden seine Daten gelöscht.",
   "desk.missing.unreachable": "Der Server ist nicht erreichbar, und auf diesem Gerät liegt dies nicht.",
   "desk.missing.refused": "Mit Ihrem Konto dürfen Sie dies nicht sehen.",
-  "desk.refused.unreachable": "Der Server ist nicht erreichbar. Versuchen Sie es wieder, sobald er da ist.",
-  "desk.refused.400": "So kann dies nicht gesichert werden.",
-  "desk.refused.401": "Sie sind abgemeldet. Melden Sie sich wieder an; was Sie geschrieben haben, ist noch hier.",
-  "desk.refused.403": "Ihr Konto darf das nicht. Fragen Sie einen Inhaber.",
-  "desk.refused.404": "Es ist nicht mehr da; vielleicht hat es jemand gelöscht.",
-  "desk.refused.412": "Jemand anderes war schneller. Sehen Sie es noch einmal an und entscheiden Sie dann.",
-  "desk.refused.413": "Das ist zu groß: höchstens 20 MB, ein Logo höchstens 1 MB.",
-  "desk.refused.415":
-    "Diese Art von Datei wird nicht angenommen. Fotos gehen als JPEG, PNG, WebP, HEIC oder AVIF, Papiere als PDF, Tabellen als CSV oder XLSX.",
-  "desk.refused.422": "So kann dies nicht gesichert werden.",
-  "desk.refused.429": "Zu oft in kurzer Zeit.",
-  "desk.refused.507":
-    "Die Platte des Servers ist voll. Nichts ging verloren; schaffen Sie Platz und versuchen Sie es wieder.",
 
   "desk.jobName": "Auftrag",
   "desk.nameMissing": "Geben Sie einen Namen; ein Wort genügt.",
@@ -139,7 +126,8 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.files": "Fotos und Papiere",
   "desk.addFiles": "Dateien hinzufügen",
   "desk.filesHint": "oder hier ablegen: Fotos, PDF, CSV oder XLSX, je 20 MB",
-  "desk.photosBare": "Ort, Zeit und Gerät, die eine Kamera in ein Foto schreibt, werden vor dem Speichern entfernt.",
+  "desk.photosBare":
+    "Ort, Zeit und Gerät, die eine Kamera in ein Foto schreibt, werden entfernt, bevor es gesichert wird.",
   "desk.noFiles": "Keine Dateien.",
   "desk.uploading": "unterwegs…",
   "desk.dismiss": "Weglegen",

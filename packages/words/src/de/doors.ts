@@ -17,11 +17,6 @@ export const doors: Record<keyof typeof english, string> = {
   "doors.currentWrong": "Das jetzige Passwort stimmt nicht.",
   "doors.unreachable":
     "Der Server ist nicht erreichbar. Prüfen Sie, ob dieses Gerät im Netz des Geschäfts ist, und versuchen Sie es wieder.",
-  "doors.tooMany": "Zu viele Versuche. Warten Sie ein paar Minuten, und versuchen Sie es dann wieder.",
-  "doors.tooManySeconds":
-    "Zu viele Versuche. Versuchen Sie es in {seconds, plural, one {# Sekunde} other {# Sekunden}} wieder.",
-  "doors.tooManyMinutes":
-    "Zu viele Versuche. Versuchen Sie es in {minutes, plural, one {# Minute} other {# Minuten}} wieder.",
   "doors.passwordShort":
     "Nehmen Sie mindestens {least, number} Zeichen; vier Wörter hintereinander merken sich leicht.",
   "doors.passwordHint": "Mindestens {least, number} Zeichen. Länge zählt mehr als Sonderzeichen: Vier Wörter genügen.",

@@ -5,6 +5,7 @@ import { near } from "./near.ts";
 import { provenance } from "./provenance.ts";
 import { pumpProblems } from "./pumpProblems.ts";
 import { pumps } from "./pumps.ts";
+import { serverProblems } from "./serverProblems.ts";
 import { start } from "./start.ts";
 
 /** Every text in German. */
@@ -15,5 +16,6 @@ export const german: Record<MessageKey, string> = {
   ...provenance,
   ...pumpProblems,
   ...pumps,
+  ...serverProblems,
   ...start,
 };

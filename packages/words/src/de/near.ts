@@ -14,6 +14,7 @@ import { parts } from "./parts.ts";
 import { plan } from "./plan.ts";
 import { problems } from "./problems.ts";
 import { reasons } from "./reasons.ts";
+import { refusals } from "./refusals.ts";
 import { scenario } from "./scenario.ts";
 import { sources } from "./sources.ts";
 import { units } from "./units.ts";
@@ -25,6 +26,7 @@ export const near: Record<keyof typeof english, string> = {
   ...scenario,
   ...plan,
   ...reasons,
+  ...refusals,
   ...keeping,
   ...levers,
   ...sources,

@@ -4,6 +4,7 @@ import { near } from "./near.ts";
 import { provenance } from "./provenance.ts";
 import { pumpProblems } from "./pumpProblems.ts";
 import { pumps } from "./pumps.ts";
+import { serverProblems } from "./serverProblems.ts";
 import { start } from "./start.ts";
 
 /** Every text in English, by key; the other languages have the same keys. */
@@ -14,6 +15,7 @@ export const english = {
   ...provenance,
   ...pumpProblems,
   ...pumps,
+  ...serverProblems,
   ...start,
 } as const;
 

@@ -1,4 +1,5 @@
 import { crc32, inflateSync } from "node:zlib";
+import { loadWords, sayAgain } from "@tidewright/words";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cameraAvif, cameraJpeg, cameraPng, cameraWebp } from "../../testing/cameraPhotos.ts";
@@ -212,6 +213,9 @@ describe("a picture whose parts cannot be told apart is refused, for it may tell
       expect(barePicture(bytes, type)).toBeUndefined();
       const judged = await judgeFile("photo", "sump", bytes);
       expect(judged).toMatchObject({ ok: false, status: 415, problem: { path: "/file" } });
+      if (judged.ok) return;
+      const said = judged.problem.message.replace(/^"sump" /, "");
+      expect(sayAgain(said, await loadWords("de"), "serverProblems")).toMatch(/beschädigt/);
     });
   }
 

@@ -93,7 +93,9 @@ export function CustomerPage() {
     if (answer.reason === "refused" && [401, 403, 404, 410].includes(answer.problem.status)) return setState("closed");
     setState("asking");
     if (answer.reason === "unreachable") setTrouble(say("start.customer.offline"));
-    else setTrouble(say(answer.problem.status === 429 ? "start.customer.tooMany" : "start.customer.outOfRange"));
+    // Too many at once, a full disk, a fault of the server's: what was typed is sound.
+    else if (answer.problem.status === 429 || answer.problem.status >= 500) setTrouble(say("start.customer.tooMany"));
+    else setTrouble(say("start.customer.outOfRange"));
   };
 
   if (state === "closed") return <Word shop={shop} text={say("start.customer.closed")} />;

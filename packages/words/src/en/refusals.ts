@@ -1,0 +1,26 @@
+/** Why the server refused something, by the type or the status of the problem. */
+export const refusals = {
+  "refusals.unreachable": "The server is out of reach. Try again when it is back.",
+  "refusals.400": "This cannot be kept as it is.",
+  "refusals.401": "You are signed out. Sign in again; what you typed is still here.",
+  "refusals.403": "Your account may not do this. Ask an owner.",
+  "refusals.404": "It is no longer there; somebody may have removed it.",
+  "refusals.412": "Somebody else changed it first. Look at it again, then decide.",
+  "refusals.413": "This is too large: 20 MB at most, a logo 1 MB.",
+  "refusals.415": "This kind of file is not taken.",
+  "refusals.422": "This cannot be kept as it is.",
+  "refusals.429": "Too often in a short time.",
+  "refusals.507": "The server’s disk is full. Nothing was lost; make room and try again.",
+  "refusals.too-busy": "The server has too much to do just now. Nothing was kept; try again in a few seconds.",
+  "refusals.store-unreachable": "The server cannot reach its database. Nothing was kept; try again in a few seconds.",
+  "refusals.store-in-use": "Another program holds the shop’s data. Stop that program, or try again in a few seconds.",
+  "refusals.store-newer": "The shop’s data was written by a newer program: the server has to be brought up to date.",
+  "refusals.store-damaged":
+    "The shop’s data is damaged. Stop the server and restore the latest backup into an empty folder.",
+  "refusals.store-not-empty": "There is something already. Nothing was overwritten.",
+  "refusals.our-fault": "Tidewright failed, and the fault is its own. What the server wrote into its window says more.",
+  "refusals.wrong-host": "The server does not go by this name. Open it by its address, or start it with this name.",
+  "refusals.tooMany": "Too many tries. Wait a few minutes, then try again.",
+  "refusals.tooManySeconds": "Too many tries. Try again in {seconds, plural, one {# second} other {# seconds}}.",
+  "refusals.tooManyMinutes": "Too many tries. Try again in {minutes, plural, one {# minute} other {# minutes}}.",
+} as const;
