@@ -3,7 +3,6 @@ import type { AccountWithHash } from "@tidewright/store";
 import type { Asker } from "./asker.ts";
 import { type Doors, instantOf } from "./doors.ts";
 import { kept } from "./kept.ts";
-import { strangersName } from "./keptWaits.ts";
 import { passwordProblems, TooBusy } from "./password.ts";
 import { badInput, notAllowed, signInFirst, tooBusy, tooMany } from "./refusal.ts";
 import { idleSeconds } from "./sessionCookie.ts";
@@ -41,27 +40,22 @@ export async function signIn(
   before?: string,
 ): Promise<LetIn> {
   const account = await doors.store.accounts.findByName(given.name);
-  await holdBack(
-    doors,
-    account?.id ?? `${strangersName}${given.name.toLowerCase().slice(0, 200)}`,
-    sender,
-    async () => {
-      const { right, outdated } = await doors.passwords.check(given.password, account?.passwordHash);
-      if (!account || !right || account.disabled) {
-        // The name as typed is not written down: people type passwords there.
-        const by = { author: account?.name ?? "nobody", at: instantOf(doors) };
-        await doors.store.audit.add(
-          by,
-          "signInFailed",
-          { kind: "account", id: account?.id ?? "unknown" },
-          `from ${sender}`,
-        );
-        return false;
-      }
-      if (outdated) await hashAnew(doors, account, given.password);
-      return true;
-    },
-  );
+  await holdBack(doors, account?.id ?? `no account ${given.name.toLowerCase().slice(0, 200)}`, sender, async () => {
+    const { right, outdated } = await doors.passwords.check(given.password, account?.passwordHash);
+    if (!account || !right || account.disabled) {
+      // The name as typed is not written down: people type passwords there.
+      const by = { author: account?.name ?? "nobody", at: instantOf(doors) };
+      await doors.store.audit.add(
+        by,
+        "signInFailed",
+        { kind: "account", id: account?.id ?? "unknown" },
+        `from ${sender}`,
+      );
+      return false;
+    }
+    if (outdated) await hashAnew(doors, account, given.password);
+    return true;
+  });
   if (before !== undefined) await doors.store.sessions.close(before);
   return letIn(doors, account!.id);
 }
@@ -184,8 +178,6 @@ async function holdBack(
     doors.limits.address.pardon(sender);
     throw tooMany(wait, "too many wrong passwords came for this name");
   }
-  // Written down before the check, so that no failure is forgiven by a server that ends in its midst.
-  await doors.waits.keep();
   let right: boolean;
   try {
     right = await check();
@@ -193,15 +185,12 @@ async function holdBack(
     // Nothing was learnt of the secret.
     doors.limits.address.pardon(sender);
     doors.limits.name.pardon(key);
-    await doors.waits.keep();
     throw error instanceof TooBusy ? tooBusy() : error;
   }
   if (!right) throw refusal();
   doors.limits.name.succeeded(key);
   doors.limits.address.pardon(sender);
   doors.knownPlaces.add(place);
-  doors.waits.note("place", place, { failures: 0, openAt: doors.now(), last: doors.now() });
-  await doors.waits.keep();
   if (doors.knownPlaces.size > mostPlaces) doors.knownPlaces.delete(doors.knownPlaces.values().next().value!);
 }
 
