@@ -1,5 +1,7 @@
 import { lazy, type ReactNode, Suspense, useEffect } from "react";
 import { followShopCatalogue } from "./catalogue/shopRows.ts";
+import { AnothersLine } from "./keeping/AnothersLine.tsx";
+import { useAnothersWork } from "./keeping/anothersWork.ts";
 import { useKeeping } from "./keeping/keepingState.ts";
 import { UpdateLine } from "./keeping/UpdateLine.tsx";
 import { type Address, useAddress } from "./state/address.ts";
@@ -24,6 +26,7 @@ const TryBench = lazy(async () => ({ default: (await import("./bench/TryBench.ts
 const KeptBench = lazy(async () => ({ default: (await import("./bench/BenchPage.tsx")).KeptBench }));
 
 const ApartSheet = lazy(async () => ({ default: (await import("./keeping/ApartSheet.tsx")).ApartSheet }));
+const AnothersSheet = lazy(async () => ({ default: (await import("./keeping/AnothersSheet.tsx")).AnothersSheet }));
 
 /** The screen that the address asks for, behind a door where the server wants one. */
 export function App() {
@@ -32,8 +35,12 @@ export function App() {
   return (
     <>
       <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>
-      <UpdateLine />
+      <div className="page-lines">
+        <UpdateLine />
+        <AnothersLine />
+      </div>
       <Apart />
+      <Anothers />
     </>
   );
 }
@@ -54,6 +61,16 @@ function Apart() {
   return apart ? (
     <Suspense fallback={null}>
       <ApartSheet />
+    </Suspense>
+  ) : null;
+}
+
+/** What becomes of another's work is asked wherever somebody is. */
+function Anothers() {
+  const asking = useAnothersWork((state) => state.asking);
+  return asking ? (
+    <Suspense fallback={null}>
+      <AnothersSheet />
     </Suspense>
   ) : null;
 }

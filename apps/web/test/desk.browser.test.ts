@@ -373,7 +373,7 @@ async function atTheDoor(shop: ServedShop, context: BrowserContext, firstOwnerWa
   const page = await context.newPage();
   await page.route("**/api/session", (route) =>
     route.request().method() === "GET"
-      ? route.fulfill({ json: { who: "nobody", name: null, role: null, firstOwnerWanted } })
+      ? route.fulfill({ json: { who: "nobody", accountId: null, name: null, role: null, firstOwnerWanted } })
       : route.fulfill({
           status: 429,
           json: {

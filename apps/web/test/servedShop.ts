@@ -31,7 +31,8 @@ export interface ServedShop {
   kill(): Promise<void>;
   /** Whether the server runs. */
   runs(): boolean;
-  restart(): Promise<void>;
+  /** Starts it anew over the same folder, from then on with other options where some are given. */
+  restart(...options: readonly string[]): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -40,7 +41,8 @@ export interface ServedShop {
 export async function serveShop(...options: readonly string[]): Promise<ServedShop> {
   const web = await buildWeb();
   const data = await mkdtemp(join(tmpdir(), "tidewright-shop-"));
-  const start = (port: number) => startServer({ data, port, options: ["--web", web.folder, ...options] });
+  let given = options;
+  const start = (port: number) => startServer({ data, port, options: ["--web", web.folder, ...given] });
   let server = await start(0);
   const browser = await launchChromium();
   const kill = () => server.kill();
@@ -70,9 +72,9 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
       const design = await api<{ id: string }>("POST", `api/jobs/${job.id}/designs`, { name, document });
       return { jobId: job.id, designId: design.id };
     },
-    async open(path, given = {}) {
+    async open(path, within = {}) {
       const context =
-        "newPage" in given ? given : await browser.newContext({ viewport: { width: 1440, height: 900 }, ...given });
+        "newPage" in within ? within : await browser.newContext({ viewport: { width: 1440, height: 900 }, ...within });
       const page = await context.newPage();
       const complaints: string[] = [];
       page.on("pageerror", (error) => complaints.push(error.message));
@@ -85,7 +87,8 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
     },
     kill,
     runs: () => server.child.exitCode === null && server.child.signalCode === null,
-    async restart() {
+    async restart(...others) {
+      if (others.length > 0) given = others;
       await kill();
       server = await start(Number(new URL(server.address).port));
     },

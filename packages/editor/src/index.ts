@@ -13,6 +13,7 @@ export { runEndOf } from "./edits/runEnds.ts";
 export { runPartAt, seriesAround } from "./edits/runPart.ts";
 export { type Camera, cameraView } from "./elevation/camera.ts";
 export { layoutFrame } from "./elevation/frame.ts";
+export { aimGrip, bodyRadius } from "./elevation/gripEdits.ts";
 export { figureText, spokenText } from "./elevation/labelText.ts";
 export { layoutElevation } from "./elevation/layoutElevation.ts";
 export { dimensionRects, type PlacedDimension, placeDimensions } from "./elevation/placeDimensions.ts";
@@ -35,6 +36,7 @@ export type {
   Format,
   Handle,
   Levels,
+  LineHandle,
   PipeShape,
   Point,
   Scene,
@@ -49,7 +51,7 @@ export { arcGeometry, shareAngle } from "./elevation/speedArc.ts";
 export { symbolStrokes } from "./elevation/symbolPaths.ts";
 export { fitWords, textWidth } from "./elevation/textWidth.ts";
 export { nappe } from "./elevation/vessels.ts";
-export { fitView, type View } from "./elevation/view.ts";
+export { dimensionRoom, fitView, type View } from "./elevation/view.ts";
 export { type FlowLine, flowLines } from "./flow/flowLines.ts";
 export { flowMarks, flowSlowing } from "./flow/flowMarks.ts";
 export { layoutPlan } from "./plan/layoutPlan.ts";

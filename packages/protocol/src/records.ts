@@ -111,6 +111,8 @@ export const password = z.string().min(10).max(200);
  *  is no account at all. */
 export const session = z.object({
   who: z.enum(["thisMachine", "account", "nobody"]),
+  /** Of the account, which keeps it when it is renamed. */
+  accountId: id.nullable(),
   name: z.string().nullable(),
   role: z.enum(accountRoles).nullable(),
   firstOwnerWanted: z.boolean(),

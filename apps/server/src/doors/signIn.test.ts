@@ -45,7 +45,13 @@ describe("the first owner", () => {
     expect(await statusOf(makeFirstOwner(doors, { ...given, token: "guess" }, here))).toBe(403);
     expect(await statusOf(makeFirstOwner(doors, { ...given, password: "password123" }, here))).toBe(422);
     const made = await makeFirstOwner(doors, given, here);
-    expect(made.session).toEqual({ who: "account", name: "Mara", role: "owner", firstOwnerWanted: false });
+    expect(made.session).toEqual({
+      who: "account",
+      accountId: expect.any(String),
+      name: "Mara",
+      role: "owner",
+      firstOwnerWanted: false,
+    });
     expect(await asking(doors, made.token)).toMatchObject({ who: "account", role: "owner" });
     expect(await statusOf(makeFirstOwner(doors, { ...given, name: "Eve" }, here))).toBe(403);
     // Another start has another secret, and an account is there already.

@@ -20,10 +20,11 @@ const wrong = (): Error => signInFirst("no account has this name and this passwo
  *  doors of the server; asker   -> Session; a customer's link is nobody here */
 export async function sessionOf(doors: Doors, asker: Asker): Promise<Session> {
   if (asker.who === "thisMachine" || asker.who === "account") {
-    return { who: asker.who, name: asker.name, role: asker.role, firstOwnerWanted: false };
+    const accountId = asker.who === "account" ? asker.accountId : null;
+    return { who: asker.who, accountId, name: asker.name, role: asker.role, firstOwnerWanted: false };
   }
   const firstOwnerWanted = doors.accountsWanted && (await doors.store.accounts.list()).length === 0;
-  return { who: "nobody", name: null, role: null, firstOwnerWanted };
+  return { who: "nobody", accountId: null, name: null, role: null, firstOwnerWanted };
 }
 
 /** Lets somebody in by name and password, with a new session in place of the one they had.
@@ -154,7 +155,7 @@ async function letIn(doors: Doors, accountId: string): Promise<LetIn> {
   const opened = await doors.store.sessions.open(accountId, expiresAt, { author: account.name, at: instantOf(doors) });
   if (!opened.ok) throw wrong();
   return {
-    session: { who: "account", name: account.name, role: account.role, firstOwnerWanted: false },
+    session: { who: "account", accountId: account.id, name: account.name, role: account.role, firstOwnerWanted: false },
     token: opened.value.token,
   };
 }

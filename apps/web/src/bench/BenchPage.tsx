@@ -1,6 +1,6 @@
 import { lazy, Suspense, useEffect, useState } from "react";
 import { dropFirstPicture } from "../firstPicture/dropFirstPicture.ts";
-import { useKeeping } from "../keeping/keepingState.ts";
+import { tellKeeping, useKeeping } from "../keeping/keepingState.ts";
 import { closeKept, type NotOpened, openKept } from "../keeping/openKept.ts";
 import { lookOnly } from "../state/bench.ts";
 import { askSession, knowSession, mayWork, useSession } from "../state/session.ts";
@@ -50,7 +50,11 @@ function OpenBench() {
   const signingIn = useKeeping((state) => state.signingIn);
   const keeper = useKeeping((state) => state.keeper);
   if (!signingIn) return <Bench />;
-  return <DoorTo onOpen={() => keeper?.nudge()} />;
+  const open = () => {
+    tellKeeping({ signingIn: false });
+    keeper?.nudge();
+  };
+  return <DoorTo onOpen={open} />;
 }
 
 function DoorTo({ onOpen }: { readonly onOpen: () => void }) {

@@ -1,5 +1,5 @@
 import { demoCatalogue, findPump } from "@tidewright/catalogue";
-import { beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it, vi } from "vitest";
 import { catalogueOf } from "./catalogueMessage.ts";
 import { catalogueTeller } from "./catalogueTeller.ts";
 import { currentCatalogue, currentOwnPumps } from "./currentCatalogue.ts";
@@ -23,6 +23,14 @@ describe("the catalogue in force", () => {
     expect(currentCatalogue()).toBe(catalogue);
     takeRows([row("house-1"), row("house-2", { ratedPower: 41 })]);
     expect(findPump(currentCatalogue(), "house-2")?.ratedPower).toBe(41);
+  });
+
+  it("has also those that were there before anybody asked for a catalogue", async () => {
+    vi.resetModules();
+    const early = await import("./shopRows.ts");
+    early.takeRows([row("house-1")]);
+    const late = await import("./currentCatalogue.ts");
+    expect(findPump(late.currentCatalogue(), "house-1")).toBeDefined();
   });
 
   it("loses a bad row and nothing else", () => {

@@ -8,11 +8,12 @@ interface InForce {
   readonly catalogue: Catalogue;
 }
 
-let inForce: InForce = { rows: presentRows(), own: [], catalogue: demoCatalogue };
+let inForce: InForce | undefined;
 
 function present(): InForce {
   const rows = presentRows();
-  if (inForce.rows !== rows) {
+  // Rows may be there before this file is: the page asks for them while its code is under way.
+  if (inForce?.rows !== rows) {
     // A row of a restored backup or of a newer server may be none that can be computed with; the others stand.
     const own = readOwnPumps(rows).pumps;
     inForce = { rows, own, catalogue: withOwnPumps(demoCatalogue, own) };

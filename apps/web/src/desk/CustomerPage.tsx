@@ -16,6 +16,7 @@ import { customerSource } from "./recordSources.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { StageMark } from "./StageMark.tsx";
 import { customers, jobs, useJobs } from "./shopLists.ts";
+import { dropDrafts } from "./typedDrafts.ts";
 import { shownField, useKeeper, useKept } from "./useKeeper.ts";
 import { whenWords } from "./whenWords.ts";
 
@@ -142,7 +143,7 @@ function Erasing({ customer }: { readonly customer: Customer }) {
       return;
     }
     try {
-      localStorage.removeItem(`tidewright.typed.customer.${customer.id}`);
+      dropDrafts(localStorage, "customer", customer.id);
     } catch {
       // Storage that is closed holds nothing of them either.
     }

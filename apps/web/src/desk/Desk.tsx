@@ -1,7 +1,8 @@
 import "./desk.css";
 import type { MessageKey } from "@tidewright/words";
 import { type ReactNode, useEffect, useRef, useSyncExternalStore } from "react";
-import { useSession } from "../state/session.ts";
+import { isOwnWork } from "../state/maker.ts";
+import { presentMaker, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { CustomerList } from "./CustomerList.tsx";
 import { CustomerPage } from "./CustomerPage.tsx";
@@ -9,11 +10,12 @@ import { type DeskScreen, readDeskAddress } from "./deskAddress.ts";
 import { JobList } from "./JobList.tsx";
 import { JobPage } from "./JobPage.tsx";
 import { PeoplePage } from "./PeoplePage.tsx";
-import { customerSource, jobSource } from "./recordSources.ts";
+import { sourceOfDraft } from "./recordSources.ts";
 import { ShopPage } from "./ShopPage.tsx";
 import { sendLeft } from "./sendLeft.ts";
 import { useJobs, watchShop } from "./shopLists.ts";
 import { useShopName } from "./shopSettings.ts";
+import { readDraftKey, typedDrafts } from "./typedDrafts.ts";
 import { whenWords } from "./whenWords.ts";
 
 const places: readonly (readonly [string, MessageKey, readonly DeskScreen["screen"][]])[] = [
@@ -121,14 +123,17 @@ function Reach() {
 async function sendTyped(): Promise<void> {
   try {
     const open = readDeskAddress(location.hash);
+    const me = presentMaker();
+    const mine = typedDrafts(localStorage).filter(({ maker }) => isOwnWork([maker], me));
     await sendLeft(
-      Object.keys(localStorage),
+      mine.map(({ key }) => key),
       (key) => {
-        const [, kind, id] = /^tidewright\.typed\.(job|customer)\.(.+)$/.exec(key) ?? [];
-        if (id === undefined || ("id" in open && open.id === id)) return undefined;
-        return kind === "job" ? jobSource(id) : customerSource(id);
+        const at = readDraftKey(key);
+        if (at === undefined || ("id" in open && open.id === at.id)) return undefined;
+        return sourceOfDraft(at);
       },
       localStorage,
+      me,
     );
   } catch {
     // Storage that is closed to the page holds nothing to send.

@@ -5,7 +5,7 @@ import { NewPasswordField, newPasswordProblem } from "../doors/NewPasswordField.
 import { PasswordField } from "../doors/PasswordField.tsx";
 import { Problem } from "../fields/Problem.tsx";
 import { forgetCopies } from "../keeping/forgetCopies.ts";
-import { askSession, knowSession } from "../state/session.ts";
+import { askSession, forgetMaker, knowSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
 import { forgetDesk } from "./deskCache.ts";
 import { refusalWords } from "./refusalWords.ts";
@@ -30,6 +30,7 @@ export function You({ session }: { readonly session: Session | undefined }) {
       return;
     }
     await Promise.all([forgetDesk(), forgetCopies()]);
+    forgetMaker();
     location.hash = "#/jobs";
     knowSession(answer.value);
     await askSession();

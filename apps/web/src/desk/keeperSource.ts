@@ -15,6 +15,3 @@ export interface KeeperSource<Record extends Item, Fields extends object> {
   /** Told of what the server acknowledged. */
   kept?(record: Record): void;
 }
-
-/** Where the typing of a record waits on this device. */
-export const draftKey = (sourceKey: string): string => `tidewright.typed.${sourceKey}`;

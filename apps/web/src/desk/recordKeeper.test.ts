@@ -138,6 +138,31 @@ describe("a record that keeps itself", () => {
     expect(keeper.store.get()).toMatchObject({ record: { name: "Renamed" }, pending: { notes: "typing" } });
   });
 
+  it("sends nothing while somebody else would be named, and keeps it on the device under whose it is", async () => {
+    const here = { who: "a1" };
+    const { state, save } = fakeServer(first);
+    const drafts = fakeStorage();
+    const keeper = recordKeeper<Note, Fields>({
+      record: first,
+      version: 1,
+      save,
+      draftKey: "d",
+      drafts,
+      maker: { who: "account", id: "a1", name: "Ina" },
+      mayGo: () => here.who === "a1",
+    });
+    keeper.change({ notes: "Ina's" });
+    here.who = "a2";
+    await vi.advanceTimersByTimeAsync(30_000);
+    keeper.stop();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(state.asked).toBe(0);
+    expect(JSON.parse(drafts.kept.get("d") ?? "")).toMatchObject({
+      pending: { notes: "Ina's" },
+      maker: { id: "a1", name: "Ina" },
+    });
+  });
+
   it("sends what a closed page left when the desk opens again, and leaves a conflict for that page", async () => {
     for (const notes of ["", "theirs"]) {
       const { keeper, state, drafts, save } = made();
@@ -154,7 +179,9 @@ describe("a record that keeps itself", () => {
         save,
         concerns: () => false,
       };
-      const sent = await sendLeft(["other", "d"], (key) => (key === "d" ? source : undefined), drafts);
+      const sent = await sendLeft(["other", "d"], (key) => (key === "d" ? source : undefined), drafts, {
+        who: "thisMachine",
+      });
       await vi.advanceTimersByTimeAsync(10_000);
       expect({ sent, kept: state.record.notes, waits: drafts.kept.size }).toEqual(
         notes === "" ? { sent: 1, kept: "left behind", waits: 0 } : { sent: 0, kept: "theirs", waits: 1 },

@@ -1,5 +1,6 @@
 import type { ProblemDetails } from "@tidewright/protocol";
 import type { Answered } from "../api/ask.ts";
+import type { Maker } from "../state/maker.ts";
 import { createStore, type Store } from "../state/store.ts";
 import { type FieldConflict, settleConflict } from "./settleConflict.ts";
 
@@ -25,6 +26,10 @@ export interface KeeperOptions<Item extends Versioned, Fields extends object> {
   /** Name of the place on this device. */
   readonly draftKey: string;
   readonly drafts?: Pick<Storage, "getItem" | "setItem" | "removeItem">;
+  /** Whose typing it is, noted with what waits. */
+  readonly maker?: Maker;
+  /** Whether what was typed may go out now: not while somebody else would be named as its author. */
+  mayGo?(): boolean;
   /** Quiet time after the last key before a change goes out [ms], and before it is tried again. */
   readonly quiet?: number;
   readonly retry?: number;
@@ -52,7 +57,7 @@ export interface RecordKeeper<Item extends Versioned, Fields extends object> {
 export function recordKeeper<Item extends Versioned, Fields extends object>(
   options: KeeperOptions<Item, Fields>,
 ): RecordKeeper<Item, Fields> {
-  const { save, draftKey, drafts, quiet = 700, retry = 8000 } = options;
+  const { save, draftKey, drafts, maker, mayGo = () => true, quiet = 700, retry = 8000 } = options;
   const store = createStore<KeptRecord<Item, Fields>>({
     record: options.record,
     version: options.version,
@@ -75,7 +80,7 @@ export function recordKeeper<Item extends Versioned, Fields extends object>(
     const { pending } = store.get();
     try {
       if (Object.keys(pending).length === 0) drafts?.removeItem(draftKey);
-      else drafts?.setItem(draftKey, JSON.stringify({ base, pending }));
+      else drafts?.setItem(draftKey, JSON.stringify({ base, pending, maker }));
     } catch {
       // A full or closed storage: the change still goes out from memory.
     }
@@ -102,7 +107,7 @@ export function recordKeeper<Item extends Versioned, Fields extends object>(
 
   const send = async (): Promise<void> => {
     const { pending, version, record, conflicts } = store.get();
-    if (conflicts.length > 0 || Object.keys(pending).length === 0) return;
+    if (conflicts.length > 0 || Object.keys(pending).length === 0 || !mayGo()) return;
     store.patch({ state: "sending" });
     const answer = await save(pending, version, record);
     const typedSince = Object.fromEntries(

@@ -2,6 +2,7 @@ import { type Customer, type CustomerFields, type Job, type JobFields, routes } 
 import { ask } from "../api/ask.ts";
 import type { KeeperSource } from "./keeperSource.ts";
 import { customers, jobs } from "./shopLists.ts";
+import type { TypedDraft } from "./typedDrafts.ts";
 
 /** Where a job comes from and how it is kept. */
 export function jobSource(jobId: string): KeeperSource<Job, JobFields> {
@@ -27,4 +28,13 @@ export function customerSource(customerId: string): KeeperSource<Customer, Custo
     known: () => customers.store.get().items.find(({ id }) => id === customerId),
     kept: (customer) => customers.put(customer),
   };
+}
+
+/** Returns the record that typing waits for, or undefined where only its own page can send it. */
+export function sourceOfDraft({
+  record,
+  id,
+}: Pick<TypedDraft, "record" | "id">): ReturnType<typeof jobSource> | ReturnType<typeof customerSource> | undefined {
+  if (record === "settings") return undefined;
+  return record === "job" ? jobSource(id) : customerSource(id);
 }

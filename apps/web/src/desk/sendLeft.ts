@@ -1,3 +1,4 @@
+import type { Maker } from "../state/maker.ts";
 import type { KeeperSource } from "./keeperSource.ts";
 import { type KeeperOptions, recordKeeper } from "./recordKeeper.ts";
 
@@ -8,11 +9,12 @@ type AnySource = KeeperSource<any, any>;
 /** Sends what was typed into records whose pages are closed, such as without the server the day before. What somebody
  *  else changed meanwhile in the same field stays here and is shown when the page is opened.
  *  keys names of everything kept on this device   sourceOf the record that a key is of, undefined where it is none or its
- *  page is open   drafts   -> how many went out */
+ *  page is open   drafts   maker whose typing it is from now on   -> how many went out */
 export async function sendLeft(
   keys: readonly string[],
   sourceOf: (key: string) => AnySource | undefined,
   drafts: Drafts,
+  maker: Maker,
 ): Promise<number> {
   let sent = 0;
   for (const key of keys) {
@@ -26,6 +28,7 @@ export async function sendLeft(
       save: source.save,
       draftKey: key,
       drafts,
+      maker,
     });
     await keeper.flush();
     if (keeper.store.get().state === "kept") {

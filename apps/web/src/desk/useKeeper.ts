@@ -1,8 +1,11 @@
 import { useEffect, useState } from "react";
+import { makerKey } from "../state/maker.ts";
+import { presentMaker, useSession } from "../state/session.ts";
 import { useStore } from "../state/store.ts";
-import { draftKey, type Item, type KeeperSource } from "./keeperSource.ts";
+import type { Item, KeeperSource } from "./keeperSource.ts";
 import { type KeptRecord, type RecordKeeper, recordKeeper } from "./recordKeeper.ts";
 import { heedDoor, onShopChange } from "./shopLists.ts";
+import { draftKey } from "./typedDrafts.ts";
 
 /** What a page has of its record: a keeper, or why there is none. */
 export interface LoadedKeeper<Record extends Item, Fields extends object> {
@@ -23,6 +26,10 @@ export function useKeeper<Record extends Item, Fields extends object>(
   source: KeeperSource<Record, Fields>,
 ): LoadedKeeper<Record, Fields> {
   const [loaded, setLoaded] = useState<LoadedKeeper<Record, Fields>>({ keeper: undefined, missing: undefined });
+  // Somebody else at the same page finds their own typing in the fields and not another's.
+  useSession();
+  const maker = presentMaker();
+  const who = makerKey(maker);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the page is made anew for another record
   useEffect(() => {
     let keeper: RecordKeeper<Record, Fields> | undefined;
@@ -37,7 +44,9 @@ export function useKeeper<Record extends Item, Fields extends object>(
           if (answer.ok) source.kept?.(answer.value);
           return answer;
         },
-        draftKey: draftKey(source.key),
+        draftKey: draftKey(source.key, maker),
+        maker,
+        mayGo: () => makerKey(presentMaker()) === who,
         ...(storage === undefined ? {} : { drafts: storage }),
       });
       setLoaded({ keeper, missing: undefined });
@@ -73,7 +82,7 @@ export function useKeeper<Record extends Item, Fields extends object>(
       removeEventListener("pagehide", flush);
       removeEventListener("online", back);
     };
-  }, [source.key]);
+  }, [source.key, who]);
   return loaded;
 }
 

@@ -37,14 +37,19 @@ export function chooseFile(): void {
 /** Hands the document out as a file, in the units it was typed in. */
 export function saveFile(): void {
   const design = presentDesign();
-  const blob = new Blob([`${JSON.stringify(design, null, 2)}\n`], { type: "application/json" });
+  saveJson(design, design.name);
+  markSaved();
+}
+
+/** Hands anything out as a JSON file under a name of its own. */
+export function saveJson(value: unknown, name: string): void {
+  const blob = new Blob([`${JSON.stringify(value, null, 2)}\n`], { type: "application/json" });
   const link = document.createElement("a");
   link.href = URL.createObjectURL(blob);
-  link.download = `${fileName(design.name)}.json`;
+  link.download = `${fileName(name)}.json`;
   link.click();
   // The download has its own hold on the data once it has started.
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-  markSaved();
 }
 
 function fileName(name: string): string {

@@ -167,7 +167,7 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
     ],
     lists: [{ path: "/display/zones", label: say("parts.whoLives"), of: "zone" }],
   }),
-  overflow: () => ({
+  overflow: (design) => ({
     path: "/overflow",
     title: say("parts.overflow"),
     fields: [
@@ -191,6 +191,17 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
       length("box/width", say("parts.boxWidth")),
       length("box/floor", say("parts.boxFloor")),
       length("box/rim", say("parts.boxRim")),
+      ...(design.overflow.box.at === undefined
+        ? []
+        : ([
+            {
+              kind: "choice",
+              key: "box/at/wall",
+              label: say("parts.boxWall"),
+              choices: choicesOf(["back", "left", "right"]),
+            },
+            length("box/at/along", say("parts.boxAlong")),
+          ] satisfies Field[])),
     ],
     lists: [],
   }),

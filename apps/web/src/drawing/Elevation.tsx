@@ -4,9 +4,11 @@ import { type ReactNode, useCallback, useEffect, useId, useLayoutEffect, useMemo
 import "./elevation.css";
 import "./tools.css";
 import {
+  aimGrip,
   arcGeometry,
   cameraView,
   dimensionRects,
+  dimensionRoom,
   type Format,
   fitView,
   flagRects,
@@ -97,8 +99,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   }, [scene]);
   const whole = useMemo(
     () =>
-      fitView(scene.bounds, { width, dimensions: showDimensions, ...(props.height ? { height: props.height } : {}) }),
-    [scene.bounds, width, showDimensions, props.height],
+      fitView(scene.bounds, {
+        width,
+        dimensions: dimensionRoom(scene, showDimensions),
+        ...(props.height ? { height: props.height } : {}),
+      }),
+    [scene, width, showDimensions, props.height],
   );
   const seen = useMemo(() => cameraView(whole, camera), [whole, camera]);
   // The picture keeps its scale under a finger; it fits itself anew when the finger lifts.
@@ -208,7 +214,7 @@ export function Elevation(props: ElevationProps): ReactNode {
       <SheetTools sheet={sheet} editable={hands !== undefined} narrow={width < 700} flow={flow} onFlow={showFlow} />
       {flow && !still && !dragging ? <FlowCanvas lines={water} view={view} keepOut={keepOut} /> : null}
       <Palette sheet={sheet} narrow={width < 700} />
-      <SheetPrompt sheet={sheet} design={handFull ? design : undefined} />
+      <SheetPrompt sheet={sheet} design={handFull || state.kind === "SteeringPart" ? design : undefined} />
       {hands && held && state.kind === "TypingQuantity" ? (
         <InPlaceField
           key={state.path}
@@ -262,13 +268,14 @@ function toolRects(view: View, editable: boolean) {
   return editable ? [{ x: 0, y: 0, width: narrow ? 150 : 290, height }, look] : [look];
 }
 
-/** The arc of the part in hand, which its label leaves free [px]. */
+/** The arc of the part in hand and the grip of its aim, which its label leaves free [px]. */
 function arcRects(scene: Scene, view: View, selection: string | undefined) {
-  const handle = scene.parts.find((part) => part.path === selection)?.handle;
-  if (handle?.axis !== "arc") return [];
-  const { x, y } = view.toScreen(handle.at);
-  const r = arcGeometry(view.scale).radius + 4;
-  return [{ x: x - r, y: y - r, width: 2 * r, height: 2 * r }];
+  const part = scene.parts.find(({ path }) => path === selection);
+  const round = ({ x, y }: Point, r: number) => ({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
+  return [...(part?.handle ? [part.handle] : []), ...(part?.grips ?? [])].flatMap((handle) => {
+    if (handle.axis === "aim") return [round(aimGrip(handle, view), 12)];
+    return handle.axis === "arc" ? [round(view.toScreen(handle.at), arcGeometry(view.scale).radius + 4)] : [];
+  });
 }
 
 function keyOf(event: React.KeyboardEvent, kind: "key" | "keyUp") {

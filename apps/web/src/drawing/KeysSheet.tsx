@@ -5,6 +5,8 @@ import { useWords } from "../words/useWords.ts";
 const keys: readonly (readonly [string, MessageKey])[] = [
   ["Tab", "drawing.help.tab"],
   ["↑ ↓ ← →", "drawing.help.arrows"],
+  ["M", "drawing.help.steer"],
+  ["A", "drawing.help.aim"],
   ["Enter, F2", "drawing.help.edit"],
   ["I", "drawing.help.insert"],
   ["Enter, Shift Enter", "drawing.help.insertPut"],

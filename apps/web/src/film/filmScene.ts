@@ -153,7 +153,7 @@ function outletsOf(assessment: Assessment, loop: number): string[] {
 }
 
 function filmVessels(design: Design, assessment: Assessment, result: WhatIf, scene: Scene): FilmVessel[] {
-  const { display, box, chambers, sump, open } = layoutFrame(design, assessment);
+  const { display, box, chambers, sump, surfaces } = layoutFrame(design, assessment);
   const inside = design.overflow.kind === "internalBox";
   const markOf = (path: string, fallback: number) =>
     scene.shapes.find((shape) => shape.kind === "symbol" && shape.symbol === "waterLevel" && shape.path === path) ??
@@ -171,10 +171,13 @@ function filmVessels(design: Design, assessment: Assessment, result: WhatIf, sce
         spills,
       },
     ];
-    if (place === "display") {
-      const beside: FilmVessel["surface"] = box.x0 > 0 && inside ? [[0, box.x0]] : [];
-      return vessel(display, [...beside, [open.x0, open.x1]], false, true);
-    }
+    if (place === "display")
+      return vessel(
+        display,
+        surfaces.map(({ x0, x1 }) => [x0, x1]),
+        false,
+        true,
+      );
     if (place === "overflowBox") return vessel(box, [[box.x0, box.x1]], true, !inside);
     const chamber = chambers.find(({ id }) => place === `sump.${id}`);
     if (chamber === undefined) return [];
@@ -184,24 +187,24 @@ function filmVessels(design: Design, assessment: Assessment, result: WhatIf, sce
 }
 
 function filmCrests(design: Design, assessment: Assessment, vessels: readonly FilmVessel[]): FilmCrest[] {
-  const { box, crest, chambers, sump } = layoutFrame(design, assessment);
+  const { box, crest, chambers, sump, weir: seen, flow } = layoutFrame(design, assessment);
   const at = (place: string) => vessels.findIndex((vessel) => vessel.place === place);
   const weir: FilmCrest = {
     from: at("display"),
     to: at("overflowBox"),
-    at: { x: box.x1, y: crest },
-    way: -1,
+    at: { x: seen.edge, y: crest },
+    way: flow > 0 ? -1 : 1,
     floor: box.y0,
   };
-  const baffles = chambers.flatMap(({ x1, baffle, id }, i): FilmCrest[] =>
+  const baffles = chambers.flatMap(({ end, baffle, id }, i): FilmCrest[] =>
     baffle === undefined
       ? []
       : [
           {
             from: at(`sump.${id}`),
             to: at(`sump.${chambers[i + 1]!.id}`),
-            at: { x: x1, y: baffle },
-            way: 1,
+            at: { x: end, y: baffle },
+            way: flow,
             floor: sump.y0,
           },
         ],

@@ -2,6 +2,7 @@ import type { Assessment } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import {
   dimensionRects,
+  dimensionRoom,
   fitView,
   flagRects,
   layoutElevation,
@@ -49,7 +50,7 @@ interface StillProps extends PictureProps {
 function StillElevation({ design, assessment, format, width, height, id }: StillProps) {
   const scene = layoutElevation(design, assessment);
   const dimensioned = width > 560;
-  const view = fitView(scene.bounds, { width, height, dimensions: dimensioned });
+  const view = fitView(scene.bounds, { width, height, dimensions: dimensionRoom(scene, dimensioned) });
   const obstacles = obstaclesOf(scene, view);
   const flags = placeFlags(scene, view, obstacles);
   const dimensions = dimensioned ? placeDimensions(scene, view, format) : [];

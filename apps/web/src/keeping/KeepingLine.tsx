@@ -2,6 +2,7 @@ import { saveFile } from "../document/files.ts";
 import { useBench } from "../state/bench.ts";
 import { useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
+import { lookForAnothers } from "./anothersWork.ts";
 import { tellKeeping, useKeeping } from "./keepingState.ts";
 import { keepingWord } from "./keepingWord.ts";
 import { TrialLine } from "./TrialLine.tsx";
@@ -29,6 +30,11 @@ export function KeepingLine() {
       {word.help === "signIn" ? (
         <button type="button" className="keeping-help" onClick={() => tellKeeping({ signingIn: true })}>
           {words.say("keeping.signIn")}
+        </button>
+      ) : null}
+      {word.help === "another" ? (
+        <button type="button" className="keeping-help" onClick={() => void lookForAnothers({ ask: true })}>
+          {words.say("keeping.anothersDecide")}
         </button>
       ) : null}
       {word.help === "file" ? (

@@ -3,6 +3,7 @@ import type { DesignHead } from "@tidewright/protocol";
 import { englishWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { demoJobs } from "../document/demoJobs.ts";
+import type { Maker } from "../state/maker.ts";
 import type { Told } from "./changes.ts";
 import type { DesignServer } from "./designServer.ts";
 import { joinDesigns } from "./joinDesigns.ts";
@@ -25,6 +26,7 @@ const head = (id: string): DesignHead => ({
 
 /** A server of lines of revisions, as the store is, that can be out of reach. */
 function fakeServer() {
+  const asked: string[] = [];
   const lines = new Map<string, Theirs<Design>[]>([
     ["d", [{ revision: 1, document: design, author: "Ina", editId: null }]],
   ]);
@@ -32,6 +34,7 @@ function fakeServer() {
   const latest = (id: string) => lines.get(id)!.at(-1)!;
   const server: DesignServer = {
     async append(id, { editId, base, document }) {
+      asked.push(id);
       if (!state.reached) return { kind: "unreachable" };
       const known = lines.get(id)!.find((one) => one.editId === editId);
       if (known !== undefined) return { kind: "accepted", revision: known.revision };
@@ -53,18 +56,24 @@ function fakeServer() {
     const changed = applyEdit(document, { op: "set", path, value }).design;
     lines.get("d")!.push({ revision: revision + 1, document: changed, author: "Ina", editId: null });
   };
-  return { server, state, lines, latest, others };
+  return { server, state, lines, latest, others, asked };
 }
 
 let ids = 0;
 
 /** A page with a design on its table, over a device that keeps what it is told; `from` is what it kept before. */
-function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room = { left: true }) {
+function openPage(
+  world: ReturnType<typeof fakeServer>,
+  from?: LocalCopy,
+  room: { left: boolean; hangs?: boolean } = { left: true },
+  here: { who: Maker } = { who: { who: "thisMachine" } },
+) {
   const copy: LocalCopy = from ?? {
     key: "d/1",
     designId: "d",
     surroundings: { head: head("d"), job: undefined, siblings: [] },
     outbox: startOutbox({ revision: 1, document: design }),
+    makers: [],
     history: startHistory(design),
   };
   let history: History<Design> = copy.history;
@@ -80,6 +89,7 @@ function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room =
   const copies = {
     durable: true,
     async write(row: LocalCopy) {
+      if (room.hangs) await new Promise(() => {});
       if (!room.left) throw new DOMException("the disk is full", "QuotaExceededError");
       disk = structuredClone(row);
     },
@@ -103,6 +113,8 @@ function openPage(world: ReturnType<typeof fakeServer>, from?: LocalCopy, room =
       },
       busy: () => false,
     },
+    maker: () => here.who,
+    diskPatience: 50,
     labelOf: ({ author }) => author,
     takenIn: () => {},
     setApart: (_from, parcel) => {
@@ -132,6 +144,8 @@ const until = async (holds: () => boolean) => {
   for (let tries = 0; tries < 500 && !holds(); tries += 1) await new Promise((done) => setTimeout(done, 2));
   expect(holds()).toBe(true);
 };
+const ina: Maker = { who: "account", id: "a1", name: "Ina" };
+const jo: Maker = { who: "account", id: "a2", name: "Jo" };
 const height = { value: 905, unit: "mm" };
 const length = { value: 1480, unit: "mm" };
 
@@ -182,6 +196,89 @@ describe("keeping a design", () => {
     page.edit("/display/length", length);
     await until(() => page.state().onDisk);
     expect(page.disk().outbox.present.display.length).toEqual(length);
+  });
+
+  it("sends what is done where the disk neither writes it nor says no, and says that no copy is kept", async () => {
+    const world = fakeServer();
+    const page = openPage(world, undefined, { left: true, hangs: true });
+    page.edit("/display/standHeight", height);
+    await until(() => world.latest("d").revision === 2 && page.state().outbox.phase === "kept");
+    expect(world.latest("d").document.display.standHeight).toEqual(height);
+    expect(page.state()).toMatchObject({ onDisk: false, writing: false });
+    expect(keepingWord(page.state(), true, false, englishWords)).toEqual({
+      text: "kept; this device keeps no copy of it",
+      tone: "waits",
+    });
+    await page.keeper.written();
+    page.edit("/display/length", length);
+    await until(() => world.latest("d").revision === 3);
+  });
+
+  it("sends nothing of another's when somebody else signs in, and says whose work waits", async () => {
+    const world = fakeServer();
+    world.state.reached = false;
+    const here = { who: ina };
+    const page = openPage(world, undefined, undefined, here);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.phase === "waiting");
+    await page.keeper.written();
+    expect(page.disk().makers).toEqual([ina]);
+    here.who = jo;
+    world.state.reached = true;
+    const before = world.asked.length;
+    page.keeper.nudge();
+    await until(() => page.state().outbox.stop?.why === "another");
+    // What is done on top is held with it.
+    page.edit("/display/length", length);
+    page.keeper.nudge();
+    await new Promise((done) => setTimeout(done, 50));
+    expect(world.asked).toHaveLength(before);
+    expect(world.latest("d").revision).toBe(1);
+    expect(keepingWord(page.state(), true, false, englishWords)).toMatchObject({
+      text: "not kept: this is work of Ina and Jo and waits on this device",
+      help: "another",
+    });
+    await page.keeper.written();
+    expect(page.disk().outbox.present.display).toMatchObject({ standHeight: height, length });
+    page.keeper.stop();
+  });
+
+  it("sends another's work once somebody says so, and goes on under their name", async () => {
+    const world = fakeServer();
+    world.state.reached = false;
+    const here = { who: ina };
+    const page = openPage(world, undefined, undefined, here);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.phase === "waiting");
+    here.who = jo;
+    world.state.reached = true;
+    page.keeper.nudge();
+    await until(() => page.state().outbox.stop?.why === "another");
+    page.keeper.adopt();
+    await until(() => page.state().outbox.phase === "kept");
+    expect(world.latest("d").document.display.standHeight).toEqual(height);
+    expect(page.state().makers).toEqual([]);
+    page.keeper.stop();
+  });
+
+  it("lets another's work go out by itself when they are back, also on a page opened anew", async () => {
+    const world = fakeServer();
+    world.state.reached = false;
+    const here = { who: ina };
+    const page = openPage(world, undefined, undefined, here);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.phase === "waiting");
+    here.who = jo;
+    world.state.reached = true;
+    page.keeper.nudge();
+    await until(() => page.state().outbox.stop?.why === "another");
+    await page.keeper.written();
+    page.keeper.stop();
+    here.who = ina;
+    const again = openPage(world, page.disk(), undefined, here);
+    await until(() => again.state().outbox.phase === "kept");
+    expect(world.latest("d").document.display.standHeight).toEqual(height);
+    again.keeper.stop();
   });
 
   it("joins what somebody else did meanwhile, and undo leaves that standing", async () => {

@@ -1,6 +1,8 @@
 import { type Design, type History, takeIn } from "@tidewright/design";
+import { isOwnWork, type Maker, withMaker } from "../state/maker.ts";
 import type { Told } from "./changes.ts";
 import type { DesignServer } from "./designServer.ts";
+import { diskWrites } from "./diskWrites.ts";
 import type { LocalCopies, LocalCopy, Surroundings } from "./localCopies.ts";
 import {
   type ApartParcel,
@@ -29,6 +31,10 @@ export interface KeeperWorld {
   readonly copies: LocalCopies;
   readonly means: OutboxMeans<Design>;
   readonly table: Table;
+  /** Who makes the edits of this moment, and under whose name they would be sent. */
+  maker(): Maker;
+  /** How long the disk may take [ms]. */
+  readonly diskPatience?: number;
   /** Words for the step that takes in what somebody else did. */
   labelOf(theirs: Theirs<Design>): string;
   /** Hears of the state after each change of it. */
@@ -40,11 +46,13 @@ export interface KeeperWorld {
 }
 
 /** How things stand with a design. `writing` while something is not on this device's disk yet; `onDisk` false where it
- *  could not be written there, as on a disk that is full. */
+ *  could not be written there, as on a disk that is full; `makers` whose work it is that waits. */
 export interface KeeperState {
+  readonly key: string;
   readonly designId: string;
   readonly surroundings: Surroundings;
   readonly outbox: Outbox<Design>;
+  readonly makers: readonly Maker[];
   readonly writing: boolean;
   readonly onDisk: boolean;
   readonly reached: boolean;
@@ -53,7 +61,9 @@ export interface KeeperState {
 export interface Keeper {
   /** Tries at once whatever waits, such as after signing in. */
   nudge(): void;
-  /** Done once everything is on this device's disk. */
+  /** Whoever is here now sends what waits as their own, whoever made it. */
+  adopt(): void;
+  /** Done once everything is on this device's disk, or the disk has shown that it does not take it. */
   written(): Promise<void>;
   stop(): void;
 }
@@ -68,47 +78,55 @@ const readAgain = { first: 1000, most: 60_000 };
 /** Keeps a design: every finished step is written down on this device, then sent, and what others do comes in. */
 export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   const { server, copies, means, table } = world;
-  let { designId, surroundings, outbox } = copy;
+  let { designId, surroundings, outbox, makers } = copy;
   /** The history that belongs to `outbox.present`; the table may be ahead of it by a drag. */
   let history = copy.history;
-  let writes = 0;
-  let onDisk = true;
-  let written: Promise<void> = Promise.resolve();
   let reached = true;
   let newest = outbox.acknowledged.revision;
   let stopped = false;
+  /** Nothing may be written any more: another page may have the copy. */
+  let over = false;
   let settling: ReturnType<typeof setTimeout> | undefined;
   let retrying: ReturnType<typeof setTimeout> | undefined;
   let refreshing: Promise<void> | undefined;
   let looking: ReturnType<typeof setTimeout> | undefined;
   let missed = 0;
 
-  const report = () => world.report({ designId, surroundings, outbox, writing: writes > 0, onDisk, reached });
+  const disk = diskWrites<LocalCopy>(
+    async (row) => {
+      if (!over) await copies.write(row);
+    },
+    () => report(),
+    world.diskPatience,
+  );
+  const report = () =>
+    world.report({
+      key: copy.key,
+      designId,
+      surroundings,
+      outbox,
+      makers,
+      writing: disk.writing(),
+      onDisk: disk.onDisk(),
+      reached,
+    });
 
-  const write = (): Promise<void> => {
-    writes += 1;
-    const row: LocalCopy = { key: copy.key, designId, surroundings, outbox, history };
-    // One after the other; a disk that is full must not keep the work from the server.
-    written = written
-      .then(() => copies.write(row))
-      .then(
-        () => true,
-        () => false,
-      )
-      .then((done) => {
-        onDisk = done;
-        writes -= 1;
-        report();
-      });
-    return written;
-  };
+  const write = () => disk.write({ key: copy.key, designId, surroundings, outbox, makers, history });
 
-  const handle = (event: OutboxEvent<Design>): void => {
+  /** Another's work waits for them, or for a word of whoever is here now. */
+  const isAnothers = () => !isOwnWork(makers, world.maker());
+  const another: OutboxEvent<Design> = { kind: "stopped", stop: { why: "another" } };
+
+  const handle = (given: OutboxEvent<Design>): void => {
     if (stopped) return;
+    const held = given.kind === "send" && isAnothers();
+    if (held && outbox.stop?.why === "another") return;
+    const event = held ? another : given;
     const base = outbox.acknowledged.document;
     const advanced = advance(outbox, event, means);
     if (advanced.outbox === outbox && advanced.commands.length === 0) return;
     outbox = advanced.outbox;
+    if (outbox.phase === "kept") makers = [];
     const later = advanced.commands.filter((command) => now(command, base));
     const safe = write();
     report();
@@ -148,6 +166,10 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
 
   const post = async (parcel: Extract<OutboxCommand<Design>, { kind: "post" }>["parcel"]): Promise<void> => {
     clearTimeout(retrying);
+    if (isAnothers()) {
+      handle(another);
+      return;
+    }
     const answer =
       parcel.kind === "revision" ? await server.append(designId, parcel) : await server.setApart(designId, parcel);
     reached = answer.kind !== "unreachable";
@@ -166,6 +188,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
     const fresh = table.history();
     if (fresh.present === outbox.present) return;
     history = fresh;
+    makers = withMaker(makers, world.maker());
     handle({ kind: "changed", present: fresh.present });
   };
 
@@ -242,7 +265,7 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
   };
 
   const nudge = (): void => {
-    if (outbox.phase === "waiting") handle({ kind: "send" });
+    if (outbox.phase === "waiting" || outbox.stop?.why === "another") handle({ kind: "send" });
     else if (outbox.phase !== "sending") void refresh();
   };
 
@@ -258,13 +281,20 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
 
   return {
     nudge,
+    adopt() {
+      makers = [world.maker()];
+      handle({ kind: "send" });
+    },
     written: () => {
       if (!stopped) take();
-      return written;
+      return disk.written();
     },
     stop() {
       take();
       stopped = true;
+      void disk.written().then(() => {
+        over = true;
+      });
       clearTimeout(settling);
       clearTimeout(retrying);
       clearTimeout(looking);

@@ -1,20 +1,24 @@
 import type { Words } from "@tidewright/words";
 import type { KeeperState } from "./keeper.ts";
+import { makerWords } from "./makerWords.ts";
 
 /** How a word on keeping is meant: all is well, in the making, or somebody should know. */
 export interface KeepingWord {
   readonly text: string;
   readonly tone: "well" | "busy" | "waits";
   /** What would help, beside waiting. */
-  readonly help?: "signIn" | "file";
+  readonly help?: "signIn" | "file" | "another";
 }
 
 /** Returns the one quiet word on how things stand with a design.
  *  kept   durable whether this browser keeps anything   signedOut whether nobody is signed in   -> KeepingWord */
-export function keepingWord(kept: KeeperState, durable: boolean, signedOut: boolean, { say }: Words): KeepingWord {
+export function keepingWord(kept: KeeperState, durable: boolean, signedOut: boolean, words: Words): KeepingWord {
+  const { say } = words;
   const { phase, changes, stop, trouble } = kept.outbox;
   if (phase === "kept") {
     if (signedOut) return { text: say("keeping.signedOut", { count: 0 }), tone: "waits", help: "signIn" };
+    // The server has it all, but a cellar will find nothing here.
+    if (durable && !kept.onDisk) return { text: say("keeping.keptNoCopy"), tone: "waits" };
     return kept.reached
       ? { text: say("keeping.kept"), tone: "well" }
       : { text: say("keeping.keptOffline"), tone: "well" };
@@ -27,6 +31,12 @@ export function keepingWord(kept: KeeperState, durable: boolean, signedOut: bool
       trouble === undefined ? say("keeping.waits", { count }) : say("keeping.waitsTrouble", { trouble, count });
     return { text, tone: "waits" };
   }
+  if (stop?.why === "another")
+    return {
+      text: say("keeping.anothers", { makers: makerWords(kept.makers, words) }),
+      tone: "waits",
+      help: "another",
+    };
   if (stop?.why === "signIn")
     return { text: say("keeping.signedOut", { count: changes }), tone: "waits", help: "signIn" };
   if (stop?.why === "notAllowed") return { text: say("keeping.notAllowed"), tone: "waits", help: "file" };

@@ -1,6 +1,7 @@
 import type { Design, History, Step } from "@tidewright/design";
 import type { DesignHead, Job } from "@tidewright/protocol";
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { Maker } from "../state/maker.ts";
 import type { Outbox } from "./outbox.ts";
 import { type Timeline, timelineChange, timelineOf } from "./timeline.ts";
 
@@ -18,11 +19,25 @@ export interface LocalCopy {
   readonly designId: string;
   readonly surroundings: Surroundings;
   readonly outbox: Outbox<Design>;
+  /** Who made what the server does not have yet. */
+  readonly makers: readonly Maker[];
   readonly history: History<Design>;
 }
 
+/** A copy that holds what the server does not have yet, and whose work that is. */
+export interface UnsentCopy extends Pick<LocalCopy, "key" | "designId" | "surroundings" | "makers"> {
+  /** How many steps wait. */
+  readonly changes: number;
+}
+
 /** A copy without its history, as it lies in the database. */
-type CopyRow = Omit<LocalCopy, "history"> & { readonly cursor: number; readonly length: number; readonly at: number };
+type CopyRow = Omit<LocalCopy, "history" | "makers"> & {
+  /** Not there in rows of before it was written down. */
+  readonly makers?: readonly Maker[];
+  readonly cursor: number;
+  readonly length: number;
+  readonly at: number;
+};
 
 interface Schema extends DBSchema {
   copies: { key: string; value: CopyRow; indexes: { design: string } };
@@ -33,10 +48,12 @@ interface Schema extends DBSchema {
 /** Everything this device keeps by itself. Where the browser keeps nothing, `durable` is false and nothing survives. */
 export interface LocalCopies {
   readonly durable: boolean;
-  /** Keys of the copies of a design, and whether each holds what the server does not have yet. */
-  keysOf(designId: string): Promise<readonly { readonly key: string; readonly unsent: boolean }[]>;
+  /** Keys of the copies of a design, whether each holds what the server does not have yet, and whose work that is. */
+  keysOf(
+    designId: string,
+  ): Promise<readonly { readonly key: string; readonly unsent: boolean; readonly makers: readonly Maker[] }[]>;
   /** Every copy that holds what the server does not have yet. */
-  unsent(): Promise<readonly { readonly key: string; readonly designId: string; readonly name: string }[]>;
+  unsent(): Promise<readonly UnsentCopy[]>;
   read(key: string): Promise<LocalCopy | undefined>;
   /** Done once it is written; a copy is written whole or not at all. */
   write(copy: LocalCopy): Promise<void>;
@@ -72,6 +89,7 @@ async function open(): Promise<LocalCopies> {
 }
 
 const isUnsent = ({ outbox }: Pick<LocalCopy, "outbox">) => outbox.phase !== "kept";
+const makersOf = (row: CopyRow): readonly Maker[] => row.makers ?? (isUnsent(row) ? [{ who: "nobody" }] : []);
 
 function inDatabase(database: IDBPDatabase<Schema>): LocalCopies {
   /** What lies in the database of each history, so that only what changed is written. */
@@ -90,13 +108,20 @@ function inDatabase(database: IDBPDatabase<Schema>): LocalCopies {
     durable: true,
     async keysOf(designId) {
       const rows = await database.getAllFromIndex("copies", "design", designId);
-      return rows.sort((a, b) => b.at - a.at).map((row) => ({ key: row.key, unsent: isUnsent(row) }));
+      return rows
+        .sort((a, b) => b.at - a.at)
+        .map((row) => ({
+          key: row.key,
+          unsent: isUnsent(row),
+          makers: makersOf(row),
+        }));
     },
     async unsent() {
       const rows = await database.getAll("copies");
-      return rows
-        .filter(isUnsent)
-        .map(({ key, designId, surroundings }) => ({ key, designId, name: surroundings.head.name }));
+      return rows.filter(isUnsent).map((row) => {
+        const { key, designId, surroundings, outbox } = row;
+        return { key, designId, surroundings, makers: makersOf(row), changes: Math.max(1, outbox.changes) };
+      });
     },
     async read(key) {
       const transaction = database.transaction(["copies", "steps"]);
@@ -106,7 +131,8 @@ function inDatabase(database: IDBPDatabase<Schema>): LocalCopies {
       ]);
       if (row === undefined) return undefined;
       written.set(key, steps);
-      const { cursor, length, at: _at, ...rest } = row;
+      const { cursor, length, at: _at, ...stored } = row;
+      const rest = { ...stored, makers: makersOf(row) };
       const { present } = row.outbox;
       // Steps that are not all there lead nowhere; the document itself is whole in any case.
       if (steps.length !== length) return { ...rest, history: { past: [], present, future: [] } };

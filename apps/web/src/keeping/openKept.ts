@@ -10,8 +10,10 @@ import {
   startBench,
   watchHistory,
 } from "../state/bench.ts";
-import { signedOut } from "../state/session.ts";
+import { isOwnWork } from "../state/maker.ts";
+import { makerKnown, presentMaker, signedOut } from "../state/session.ts";
 import { words } from "../words/useWords.ts";
+import { lookForAnothers } from "./anothersWork.ts";
 import { onChange } from "./changes.ts";
 import { type Claim, claimCopy, rememberCopy } from "./claim.ts";
 import { designServer } from "./designServer.ts";
@@ -32,10 +34,12 @@ export type NotOpened = { readonly why: "unreachable" } | Stop;
  *  -> undefined once it lies there, or why it does not */
 export async function openKept(designId: string): Promise<NotOpened | undefined> {
   const copies = await localCopies();
-  const known = await copies.keysOf(designId);
-  const unsentFirst = [...known].sort((a, b) => Number(b.unsent) - Number(a.unsent)).map(({ key }) => key);
+  const [known] = await Promise.all([within(copies.keysOf(designId), []), makerKnown()]);
+  // What another has left here unsent is theirs: it stays as it is, and the design is opened as the server has it.
+  const mine = known.filter(({ makers }) => isOwnWork(makers, presentMaker()));
+  const unsentFirst = [...mine].sort((a, b) => Number(b.unsent) - Number(a.unsent)).map(({ key }) => key);
   const claim = await claimCopy(designId, unsentFirst);
-  const here = await copies.read(claim.key);
+  const here = await within(copies.read(claim.key), undefined);
   if (here !== undefined) await awaitPumpsOf(here.history.present);
   const copy = here ?? (await fetchCopy(designId, claim.key));
   if ("why" in copy) {
@@ -51,6 +55,13 @@ export async function openKept(designId: string): Promise<NotOpened | undefined>
   document.addEventListener("visibilitychange", flush);
   tellKeeping({ keeper, durable: copies.durable, apart: undefined, theirs: undefined });
   return undefined;
+}
+
+/** How long this device may take to read what it holds before the server is asked instead [ms]. */
+const readPatience = 4000;
+
+function within<Value>(read: Promise<Value>, otherwise: Value): Promise<Value> {
+  return Promise.race([read, new Promise<Value>((done) => setTimeout(() => done(otherwise), readPatience))]);
 }
 
 const flush = () => void presentKeeping().keeper?.written();
@@ -82,6 +93,7 @@ async function fetchCopy(designId: string, key: string): Promise<LocalCopy | Not
     designId,
     surroundings,
     outbox: startOutbox({ revision: latest.revision, document: latest.document }),
+    makers: [],
     history: startHistory(latest.document),
   };
 }
@@ -106,10 +118,14 @@ function benchWorld(copies: LocalCopies, key: string): KeeperWorld {
     copies,
     means: designMeans(() => presentKeeping().kept?.surroundings.head.name ?? ""),
     table: { history: presentHistory, lay: layTaken, watch: watchHistory, busy: isHandBusy },
+    maker: presentMaker,
     labelOf: ({ author }) => words().say("keeping.theirsStep", { author: authorWords(author) }),
     report(kept) {
       if (kept.outbox.stop?.why === "signIn" && presentKeeping().kept?.outbox.stop?.why !== "signIn") signedOut();
+      // Another's work lies before somebody who has just signed in: they should know before they draw on.
+      const fresh = kept.outbox.stop?.why === "another" && presentKeeping().kept?.outbox.stop?.why !== "another";
       tellKeeping({ kept });
+      if (fresh) void lookForAnothers({ ask: true });
     },
     takenIn(theirs, before) {
       const text = theirsLine(theirs, before);

@@ -36,9 +36,10 @@ export interface ApartParcel<Doc> {
 
 export type Parcel<Doc> = RevisionParcel<Doc> | ApartParcel<Doc>;
 
-/** Why nothing is sent until somebody does something about it. */
+/** Why nothing is sent until somebody does something about it; `another` where it is another's work than whoever's is here
+ *  now. */
 export type Stop =
-  | { readonly why: "signIn" | "notAllowed" | "gone" }
+  | { readonly why: "signIn" | "notAllowed" | "gone" | "another" }
   | { readonly why: "refused"; readonly title: string; readonly detail: string };
 
 /** What of a design still has to reach the server. Phases: `kept` nothing; `sending` a parcel is under way; `waiting` the

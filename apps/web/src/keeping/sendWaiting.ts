@@ -1,4 +1,6 @@
 import type { Design, History } from "@tidewright/design";
+import { isOwnWork } from "../state/maker.ts";
+import { askSession, presentMaker } from "../state/session.ts";
 import { claimKey } from "./claim.ts";
 import { designServer } from "./designServer.ts";
 import { keep } from "./keeper.ts";
@@ -10,9 +12,13 @@ import { designMeans } from "./openKept.ts";
 const patience = 30_000;
 
 /** Sends what waits on this device of designs that no page has open: work done in a cellar reaches the shop also where
- *  somebody comes back to the list of jobs and not to the design. */
+ *  somebody comes back to the list of jobs and not to the design. What is another's stays until somebody says what becomes
+ *  of it. */
 export async function sendWaiting(copies: LocalCopies): Promise<void> {
-  for (const { key } of await copies.unsent()) {
+  const { session, unreachable } = await askSession();
+  if (unreachable || session?.who === "nobody") return;
+  for (const { key, makers } of await copies.unsent()) {
+    if (!isOwnWork(makers, presentMaker())) continue;
     // Whoever has it open sends it.
     const claim = await claimKey(key, 0);
     if (claim === undefined) continue;
@@ -22,7 +28,9 @@ export async function sendWaiting(copies: LocalCopies): Promise<void> {
   }
 }
 
-async function sendOne(copy: LocalCopy, copies: LocalCopies): Promise<void> {
+/** Sends what waits in a copy that no page has open; done when it is sent, refused, or the server is out of reach. */
+export async function sendOne(given: LocalCopy, copies: LocalCopies): Promise<void> {
+  const copy = { ...given, outbox: askedAgain(given.outbox) };
   let history: History<Design> = copy.history;
   await new Promise<void>((done) => {
     const timer = setTimeout(end, patience);
@@ -39,6 +47,7 @@ async function sendOne(copy: LocalCopy, copies: LocalCopies): Promise<void> {
         watch: () => () => {},
         busy: () => false,
       },
+      maker: presentMaker,
       labelOf: ({ author }) => author,
       takenIn: () => {},
       setApart: (from, parcel) => tellKeeping({ apart: { from, parcel } }),
@@ -57,4 +66,11 @@ async function sendOne(copy: LocalCopy, copies: LocalCopies): Promise<void> {
       });
     }
   });
+}
+
+/** What stood in the way may be gone: somebody has signed in since, or may do more. */
+function askedAgain(outbox: LocalCopy["outbox"]): LocalCopy["outbox"] {
+  const { stop } = outbox;
+  if (stop === undefined || stop.why === "gone" || stop.why === "refused") return outbox;
+  return { ...outbox, phase: "waiting", stop: undefined };
 }

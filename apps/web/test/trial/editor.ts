@@ -93,6 +93,7 @@ export class TrialEditor {
           designId: head.id,
           surroundings: { head, job: undefined, siblings: [head] },
           outbox: startOutbox({ revision: latest.revision, document: latest.document }),
+          makers: [],
           history: startHistory(latest.document),
         });
         return;
@@ -131,6 +132,7 @@ export class TrialEditor {
         },
         busy: () => this.handBusy,
       },
+      maker: () => ({ who: "thisMachine" }),
       labelOf: () => "somebody else",
       report: (state) => {
         if (alive()) this.state = state;

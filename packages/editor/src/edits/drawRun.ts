@@ -22,8 +22,8 @@ export function previewRun(design: Design, from: RunEnd, to: RunEnd | Point): Po
   const end = "kind" in to ? to : undefined;
   const target = end === undefined ? (to as Point) : endPoint(frame, end);
   const start = from.kind === "line" ? from.at : startOf(frame, from);
-  const place = end?.kind === "place" ? end.place : placeAt(frame, target);
-  return routeBetween(frame, start, target, place);
+  const drain = from.kind === "place" && from.place === "overflowBox";
+  return routeBetween(frame, start, target, drain);
 }
 
 /** Returns the edits of a line drawn from one end to another: a return, a closed or a side loop, a drain, a branch of a
@@ -70,13 +70,13 @@ function newLoop(
   const closed = purpose === "closed";
   const start = startOf(frame, { place, ...(fromAt === undefined ? {} : { at: fromAt }) });
   // Two lines into one chamber are not drawn over each other.
-  const wish = toAt?.x ?? (place === to && !closed ? start.x - 0.15 : undefined);
+  const wish = toAt?.x ?? (place === to && !closed ? start.x - 0.15 * frame.flow : undefined);
   const end = pointOfPlace(frame, to, wish, closed ? 0.1 : 0.03);
   const series = purpose === "side" ? "hose-16" : closed ? "pn16-40" : "pn16-32";
   const outlet: OutletPart = { kind: "outlet", to, depth: typedLength(closed ? 0.1 : 0.03, unit) };
   // Without a hole below the surface a return would draw the tank down when its pump stops; 15 mm is common practice.
   if (purpose === "return") outlet.siphonBreak = { value: 15, unit: "mm" };
-  const run = [...partsAlong(routeBetween(frame, start, end, to), series, unit), outlet];
+  const run = [...partsAlong(routeBetween(frame, start, end), series, unit), outlet];
   const name = freeName(
     purpose,
     design.loops.map((loop) => loop.name),
@@ -124,7 +124,7 @@ function newDrain(design: Design, frame: Frame, to: string, toAt: Point | undefi
   const down = frame.box.y0 - start.y;
   const unitLength = (m: number) => typedLength(m, unit);
   const below = { x: start.x, y: frame.box.y0 };
-  const rest = partsAlong(routeBetween(frame, below, end, to), series, unit, true);
+  const rest = partsAlong(routeBetween(frame, below, end, true), series, unit, true);
   const run: Part[] = [
     {
       kind: "pipe",
@@ -179,7 +179,7 @@ function branchTo(
   const series = seriesAround(design, there.base, there.index);
   const end = pointOfPlace(frame, to.place, to.at?.x, 0.03);
   const branch: Part[] = [
-    ...partsAlong(routeBetween(frame, spot.at, end, to.place), series, unit),
+    ...partsAlong(routeBetween(frame, spot.at, end), series, unit),
     { kind: "outlet", to: to.place, depth: typedLength(0.03, unit) },
   ];
   const label = { key: "drawing.step.addBranch" } as const;
@@ -275,15 +275,11 @@ function startOf(frame: Frame, { place, at }: { readonly place: string; readonly
   if (place === "overflowBox") return pointOfPlace(frame, place, undefined, 0);
   if (place === "display")
     return {
-      x: Math.max(frame.display.x1, frame.sump.x1) + 0.3,
+      x:
+        frame.flow > 0
+          ? Math.max(frame.display.x1, frame.sump.x1) + 0.3
+          : Math.min(frame.display.x0, frame.sump.x0) - 0.3,
       y: Math.max(0.1, Math.min(0.3, frame.standTop - 0.2)) + 0.055,
     };
   return { x: pointOfPlace(frame, place, at?.x, 0.05).x, y: frame.sump.y0 + 0.06 + 0.055 };
-}
-
-/** The place that a point of the picture lies in or next to. */
-function placeAt(frame: Frame, { x, y }: Point): string {
-  if (y > frame.display.y0 - 0.02) return "display";
-  const chamber = frame.chambers.find((one) => x >= one.x0 && x <= one.x1) ?? frame.chambers.at(-1)!;
-  return `sump.${chamber.id}`;
 }

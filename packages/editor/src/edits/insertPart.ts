@@ -132,8 +132,8 @@ function newBranch(design: Design, there: RunPart, series: string, at: Point | u
   const upward = purpose === "closed" || (purpose === "return" && y > frame.standTop - 0.02);
   const chambers = frame.chambers.length > 1 ? frame.chambers.slice(0, -1) : frame.chambers;
   const near = (x: number) => chambers.reduce((best, one) => (away(one, x) < away(best, x) ? one : best), chambers[0]!);
-  const to = upward ? "display" : `sump.${near(at?.x ?? frame.sump.x1).id}`;
-  const level = upward ? frame.level.display : near(at?.x ?? frame.sump.x1).level;
+  const to = upward ? "display" : `sump.${near(at?.x ?? frame.chambers.at(-1)!.end).id}`;
+  const level = upward ? frame.level.display : near(at?.x ?? frame.chambers.at(-1)!.end).level;
   const unit = design.display.length.unit;
   const rise = level - y;
   const length = typedLength(Math.max(0.3, Math.abs(rise) + 0.1), unit);

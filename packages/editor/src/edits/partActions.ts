@@ -2,6 +2,7 @@ import type { Design } from "@tidewright/design";
 import { valueAt } from "@tidewright/design";
 import type { MessageKey } from "@tidewright/words";
 import { type Addition, addThing, duplicatePart } from "./addThings.ts";
+import { giveAim, giveWall } from "./givePlace.ts";
 import type { Outcome } from "./outcome.ts";
 import { removePart } from "./removePart.ts";
 import { runPartAt } from "./runPart.ts";
@@ -18,6 +19,8 @@ export type PartAction =
   | "duplicate"
   | "remove"
   | "removeLoop"
+  | "giveAim"
+  | "giveWall"
   | `add.${Addition}`;
 
 /** One thing that can be done, with its name and the key that does it on the drawing. */
@@ -45,11 +48,16 @@ export function actionsFor(design: Design, path: string): readonly OfferedAction
   if (/^\/loops\/\d+$/.test(path)) return [add("pumpBeside"), removeLoop];
   if (/^\/drains\/\d+$/.test(path)) return [edit, duplicate, add("drain"), remove];
   if (/^\/sump\/chambers\/\d+$/.test(path)) return [edit, route, add("chamber"), remove];
-  if (/^\/tankPumps\/\d+$/.test(path)) return [edit, duplicate, add("tankPump"), remove];
+  if (/^\/tankPumps\/\d+$/.test(path)) {
+    const aimed = valueAt(design, `${path}/aim`) !== undefined;
+    return [edit, duplicate, add("tankPump"), ...(aimed ? [] : [aim]), remove];
+  }
   if (path === "/sump") return [edit, add("chamber"), add("sideLoop"), add("returnLoop")];
   if (path === "/display") return [edit, add("tankPump"), add("closedLoop"), route];
   if (path === "/overflow/weir") return [edit];
-  if (path === "/overflow/box") return [edit, add("drain"), route];
+  const hung = design.overflow.box.at !== undefined;
+  if (path === "/overflow/box") return [edit, add("drain"), route, ...(hung ? [] : [wall])];
+  if (path === "/overflow") return hung ? [] : [wall];
   if (path === "/display/standHeight") return [edit];
   return [];
 }
@@ -61,6 +69,8 @@ export function actOn(design: Design, path: string, action: PartAction): Outcome
   if (action === "remove") return removePart(design, path);
   if (action === "duplicate") return duplicatePart(design, path);
   if (action === "removeLoop") return removePart(design, /^\/loops\/\d+/.exec(path)?.[0] ?? path);
+  if (action === "giveAim") return giveAim(design, path);
+  if (action === "giveWall") return giveWall(design);
   if (action.startsWith("add.")) return addThing(design, action.slice(4) as Addition, path);
   return undefined;
 }
@@ -74,4 +84,6 @@ const choosePump: OfferedAction = { action: "choosePump", name: "drawing.act.cho
 const duplicate: OfferedAction = { action: "duplicate", name: "drawing.act.duplicate", key: "D" };
 const remove: OfferedAction = { action: "remove", name: "drawing.act.remove", key: "Delete" };
 const removeLoop: OfferedAction = { action: "removeLoop", name: "drawing.act.removeLoop" };
+const aim: OfferedAction = { action: "giveAim", name: "drawing.act.giveAim" };
+const wall: OfferedAction = { action: "giveWall", name: "drawing.act.giveWall" };
 const add = (what: Addition): OfferedAction => ({ action: `add.${what}`, name: `drawing.add.${what}` });

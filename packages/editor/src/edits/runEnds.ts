@@ -72,6 +72,7 @@ function placeOf(frame: Frame, { x, y }: Point): string | undefined {
     y > sump.y0 - 0.05 &&
     y < Math.max(sump.y1 + 0.02, frame.standTop - 0.03);
   if (!near) return undefined;
-  const chamber = chambers.find((one) => x < one.x1) ?? chambers.at(-1)!;
+  const away = (one: (typeof chambers)[number]) => Math.max(one.x0 - x, x - one.x1);
+  const chamber = chambers.reduce((best, one) => (away(one) < away(best) ? one : best));
   return `sump.${chamber.id}`;
 }

@@ -6,17 +6,27 @@ import type { Extent, Levels } from "./scene.ts";
 /** Where the large bodies stand in the picture and how high the water is in them [m]. */
 export interface Frame {
   readonly design: Design;
+  /** +1 where water runs from left to right in the picture, -1 where the box hangs right and it runs to the left. */
+  readonly flow: 1 | -1;
   readonly display: Extent;
   readonly box: Extent;
-  /** Weir crest and its visible length. */
+  /** Weir crest, its visible length, and the side of the box at which the water falls. */
   readonly crest: number;
-  readonly weir: { readonly x0: number; readonly x1: number };
+  readonly weir: { readonly x0: number; readonly x1: number; readonly edge: number };
   readonly sump: Extent;
   readonly chambers: readonly ChamberFrame[];
   readonly standTop: number;
   readonly level: { readonly display: number; readonly box: number };
   /** Part of the display free for rock, outlets and pumps. */
-  readonly open: { readonly x0: number; readonly x1: number };
+  readonly open: Span;
+  /** Where the display's surface can be seen beside the box. */
+  readonly surfaces: readonly Span[];
+}
+
+/** A stretch along the picture [m]. */
+export interface Span {
+  readonly x0: number;
+  readonly x1: number;
 }
 
 export interface ChamberFrame {
@@ -24,6 +34,8 @@ export interface ChamberFrame {
   readonly path: string;
   readonly x0: number;
   readonly x1: number;
+  /** The wall that water leaves it by. */
+  readonly end: number;
   readonly level: number;
   /** Elevation of the baffle's top after this chamber; none after an open side. */
   readonly baffle: number | undefined;
@@ -50,22 +62,34 @@ export function metres(q: Length): number {
 const factors = new Map<string, number>();
 
 /** Returns the places of display, overflow box, sump and chambers in the elevation, and the water levels in them.
- *  Water runs from left to right: overflow on the left, sump chambers in the direction of flow, returns on the right.
+ *  Water runs away from the box: with it at the left, sump chambers follow each other to the right and returns rise at the
+ *  right; with it at the right wall, or in the right half of the back wall, all that is the other way round.
  *  design checked design   assessment levels as computed, if there are any   levels levels that count instead [m]
  *  -> frame [m]
  *  Findings: none. Throws: never for a checked design.
  *  Valid: any checked design. Without an assessment water stands at the weir crest and at the operating level.
  *  Source: own construction. */
 export function layoutFrame(design: Design, assessment: Assessment | undefined, levels: Levels = {}): Frame {
+  const frame = frameAlongFlow(design, assessment, levels);
+  return frame.flow < 0 ? mirroredFrame(frame) : frame;
+}
+
+/** Returns the frame as it would be with the box at the left, in which everything is laid out; its `flow` says whether the
+ *  picture shows it the other way round.
+ *  design, assessment, levels as for `layoutFrame`   -> frame [m]
+ *  Findings: none. Throws: never for a checked design.
+ *  Valid: any checked design.
+ *  Source: own construction. */
+export function frameAlongFlow(design: Design, assessment: Assessment | undefined, levels: Levels = {}): Frame {
   const length = metres(design.display.length);
   const floor = metres(design.display.standHeight);
   const display = { x0: 0, x1: length, y0: floor, y1: floor + metres(design.display.height) };
   const crest = floor + metres(design.overflow.weir.crest);
   const pumpPlaces = (design.tankPumps ?? []).map((pump) => metres(pump.at[0]));
-  const box = boxExtent(design.overflow, length, floor, pumpPlaces);
+  const flow = flowOf(design.overflow, length);
+  const box = boxExtent(design.overflow, flow, length, floor, pumpPlaces);
   const displayLevel = levels.display ?? assessment?.overflow.displayLevel ?? crest;
   const boxLevel = levels.box ?? assessment?.overflow.boxLevel ?? fallbackBoxLevel(design, box, floor, crest);
-  const inside = design.overflow.kind === "internalBox";
   const weirLength = Math.min(metres(design.overflow.weir.length), box.x1 - box.x0);
   const sumpLength = design.sump.chambers.reduce((sum, chamber) => sum + metres(chamber.length), 0);
   const slack = length - sumpLength;
@@ -74,34 +98,78 @@ export function layoutFrame(design: Design, assessment: Assessment | undefined, 
   const under = box.x0 + drains / 2 - metres(design.sump.chambers[0]!.length) / 2;
   const sumpLeft = slack > 0.12 ? Math.min(Math.max(0.06, under), slack - 0.06) : slack / 2;
   const sumpFloor = metres(design.sump.floor);
+  const open = { x0: Math.max(0, Math.min(box.x1, length * 0.9)), x1: length };
   return {
     design,
+    flow,
     display,
     box,
     crest,
-    weir: { x0: box.x1 - weirLength, x1: box.x1 },
+    weir: { x0: box.x1 - weirLength, x1: box.x1, edge: box.x1 },
     sump: { x0: sumpLeft, x1: sumpLeft + sumpLength, y0: sumpFloor, y1: sumpFloor + metres(design.sump.height) },
     chambers: layoutChambers(design, assessment, levels, sumpLeft, sumpFloor),
     standTop: floor,
     level: { display: displayLevel, box: boxLevel },
-    open: { x0: inside ? Math.min(box.x1, length * 0.9) : 0, x1: length },
+    open,
+    surfaces: [...(box.x0 > 0 ? [{ x0: 0, x1: box.x0 }] : []), open],
   };
 }
 
-/** A box beside the tank is drawn end-on where its length would dwarf the tank. */
-function boxExtent(overflow: Overflow, displayLength: number, displayFloor: number, pumps: readonly number[]): Extent {
-  const y0 = displayFloor + metres(overflow.box.floor);
-  const y1 = displayFloor + metres(overflow.box.rim);
-  const boxLength = metres(overflow.box.length);
-  if (overflow.kind === "internalBox") {
-    const { at } = overflow.box;
-    if (at?.wall === "left") return { x0: 0, x1: Math.min(metres(overflow.box.width), displayLength), y0, y1 };
-    // Water runs from left to right in the elevation, so a box at the right is drawn at the left; the plan says where it is.
-    const typed = at?.wall === "back" ? metres(at.along) : Infinity;
-    const x0 = typed + boxLength < displayLength * 0.7 ? typed : freeOf(pumps, boxLength, displayLength);
+/** The frame as seen from behind: what was `x` from the left wall is `x` from the right one. */
+function mirroredFrame(frame: Frame): Frame {
+  const over = (x: number) => frame.display.x1 - x;
+  const turned = <Kind extends Span>(span: Kind): Kind => ({ ...span, x0: over(span.x1), x1: over(span.x0) });
+  return {
+    ...frame,
+    box: turned(frame.box),
+    weir: { ...turned(frame.weir), edge: over(frame.weir.edge) },
+    sump: turned(frame.sump),
+    chambers: frame.chambers.map((chamber) => ({ ...turned(chamber), end: over(chamber.end) })),
+    open: turned(frame.open),
+    surfaces: frame.surfaces.map(turned),
+  };
+}
+
+/** Water runs away from the wall, or the half of the back wall, that the box hangs on. */
+function flowOf({ box }: Overflow, displayLength: number): 1 | -1 {
+  if (box.at?.wall === "right") return -1;
+  if (box.at?.wall !== "back") return 1;
+  const boxLength = metres(box.length);
+  return alongBack(box.at.along, boxLength, displayLength) + boxLength / 2 > displayLength / 2 + 1e-9 ? -1 : 1;
+}
+
+/** How far from the left wall a box on the back wall begins: as typed, as far as the wall is long. */
+const alongBack = (along: Length, boxLength: number, displayLength: number): number =>
+  Math.min(metres(along), Math.max(0, displayLength - boxLength));
+
+/** A box beside the tank of which nothing says where is drawn end-on where its length would dwarf the tank. */
+function boxExtent(
+  overflow: Overflow,
+  flow: 1 | -1,
+  displayLength: number,
+  displayFloor: number,
+  pumps: readonly number[],
+): Extent {
+  const { box, kind } = overflow;
+  const y0 = displayFloor + metres(box.floor);
+  const y1 = displayFloor + metres(box.rim);
+  const boxLength = metres(box.length);
+  const inside = kind === "internalBox";
+  if (box.at?.wall === "back") {
+    const typed = alongBack(box.at.along, boxLength, displayLength);
+    const x0 = flow > 0 ? typed : Math.max(0, displayLength - typed - boxLength);
     return { x0, x1: Math.min(x0 + boxLength, displayLength), y0, y1 };
   }
-  const seen = boxLength > 0.4 * displayLength ? Math.min(boxLength, metres(overflow.box.width)) : boxLength;
+  // Along a side wall one looks at the box's end.
+  if (box.at !== undefined) {
+    const seen = metres(box.width);
+    return inside ? { x0: 0, x1: Math.min(seen, displayLength), y0, y1 } : { x0: -seen, x1: 0, y0, y1 };
+  }
+  if (inside) {
+    const x0 = freeOf(pumps, boxLength, displayLength);
+    return { x0, x1: Math.min(x0 + boxLength, displayLength), y0, y1 };
+  }
+  const seen = boxLength > 0.4 * displayLength ? Math.min(boxLength, metres(box.width)) : boxLength;
   return { x0: -seen, x1: 0, y0, y1 };
 }
 
@@ -145,6 +213,7 @@ function layoutChambers(
     id: chamber.id,
     path: `/sump/chambers/${i}`,
     ...spans[i]!,
+    end: spans[i]!.x1,
     level: levels.chambers?.[i] ?? assessment?.sump.chambers[i]?.level ?? fallback[i]!,
     baffle: chamber.baffle && i < design.sump.chambers.length - 1 ? floor + metres(chamber.baffle) : undefined,
   }));

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { editsFor, nudgeOf } from "./handleEdits.ts";
-import type { Handle } from "./scene.ts";
+import type { LineHandle } from "./scene.ts";
 import { angleShare, shareAngle } from "./speedArc.ts";
 
-const handle = (over: Partial<Handle>): Handle => ({
+const handle = (over: Partial<LineHandle>): LineHandle => ({
   part: "/overflow/weir",
   label: "weir crest",
   axis: "y",

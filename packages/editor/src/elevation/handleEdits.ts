@@ -1,11 +1,16 @@
 import { toSI } from "@tidewright/units";
-import type { DragTarget, Handle } from "./scene.ts";
+import type { DragTarget, LineHandle } from "./scene.ts";
 
 /** An edit of the design as the history takes it. */
 export interface SetEdit {
   readonly op: "set";
   readonly path: string;
-  readonly value: number | { readonly value: number; readonly unit: string };
+  readonly value: number | Amount | { readonly yaw: Amount; readonly pitch: Amount };
+}
+
+interface Amount {
+  readonly value: number;
+  readonly unit: string;
 }
 
 /** Steps that a hand sets in each unit; what is dragged lands on them. */
@@ -32,7 +37,7 @@ function stepOf(unit: string | undefined): number {
  *  Findings: none. Throws: never.
  *  Valid: any move; the first value stays within the handle's bounds and the rest follow it.
  *  Source: own construction. */
-export function editsFor(handle: Handle, by: number): SetEdit[] {
+export function editsFor(handle: LineHandle, by: number): SetEdit[] {
   const [first] = handle.targets;
   const start = inSI(first, first.value);
   const wished = Math.min(handle.max, Math.max(handle.min, start + first.sign * by));
@@ -49,7 +54,7 @@ export function editsFor(handle: Handle, by: number): SetEdit[] {
  *  Findings: none. Throws: never.
  *  Valid: any handle.
  *  Source: common practice, no source. */
-export function nudgeOf(handle: Handle, large: boolean): number {
+export function nudgeOf(handle: LineHandle, large: boolean): number {
   const [first] = handle.targets;
   const small = first.unit === undefined ? 0.01 : first.unit === "in" || first.unit === "ft" ? 0.00635 : 0.005;
   return large ? small * 10 : small;

@@ -1,3 +1,4 @@
+import { aimGrip, bodyRadius } from "./gripEdits.ts";
 import { distance } from "./polyline.ts";
 import type { Handle, Point, Scene, ScenePart, Shape } from "./scene.ts";
 import { arcGeometry } from "./speedArc.ts";
@@ -23,7 +24,8 @@ export function partAt(scene: Scene, view: View, point: Point, reach: number): S
   return best?.part;
 }
 
-/** Returns the handle nearest to a point on the screen, if one is within reach; an arc is taken at its rim.
+/** Returns the handle nearest to a point on the screen, if one is within reach; an arc is taken at its rim, a
+ *  place anywhere on the body that stands there, an aim at its tip.
  *  handles those on show   view   point on the screen [px]   reach [px]   -> handle, if any is near
  *  Findings: none. Throws: never.
  *  Valid: any point.
@@ -32,14 +34,20 @@ export function handleAt(handles: readonly Handle[], view: View, point: Point, r
   let best: Handle | undefined;
   let least = reach;
   for (const handle of handles) {
-    const middle = distance(view.toScreen(handle.at), point);
-    const away = handle.axis === "arc" ? Math.abs(middle - arcGeometry(view.scale).radius) : middle;
+    const away = awayFromHandle(handle, view, point);
     if (away < least) {
       least = away;
       best = handle;
     }
   }
   return best;
+}
+
+function awayFromHandle(handle: Handle, view: View, point: Point): number {
+  if (handle.axis === "aim") return distance(aimGrip(handle, view), point);
+  const middle = distance(view.toScreen(handle.at), point);
+  if (handle.axis === "arc") return Math.abs(middle - arcGeometry(view.scale).radius);
+  return handle.axis === "place" ? Math.max(0, middle - bodyRadius(view.scale)) : middle;
 }
 
 const parentOf = (path: string): string => path.slice(0, path.lastIndexOf("/"));

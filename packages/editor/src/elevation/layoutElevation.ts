@@ -3,8 +3,9 @@ import type { Design } from "@tidewright/design";
 import { boundsOf } from "./bounds.ts";
 import { type SceneBuilder, startScene } from "./builder.ts";
 import { drawDrains } from "./drains.ts";
-import { layoutFrame, metres } from "./frame.ts";
+import { frameAlongFlow, metres } from "./frame.ts";
 import { drawLoops } from "./loops.ts";
+import { mirroredDimension, mirroredPart, mirroredShape } from "./mirrored.ts";
 import { drawOverflow } from "./overflow.ts";
 import { drawPowerStrip } from "./powerStrip.ts";
 import type { DimensionLine, Figure, Flag, Levels, Point, Scene, ScenePart } from "./scene.ts";
@@ -21,7 +22,7 @@ import { drawVessels } from "./vessels.ts";
  *  where they end and are as wide as they are, and are drawn as short between as they can pass each other.
  *  Source: own construction; symbols after ISO 14617 and ISO 10628-2. */
 export function layoutElevation(design: Design, assessment: Assessment | undefined, levels?: Levels): Scene {
-  const builder = startScene(design, layoutFrame(design, assessment, levels), assessment);
+  const builder = startScene(design, frameAlongFlow(design, assessment, levels), assessment);
   drawVessels(builder);
   drawOverflow(builder);
   drawDrains(builder);
@@ -29,14 +30,20 @@ export function layoutElevation(design: Design, assessment: Assessment | undefin
   drawTankPumps(builder);
   separateBoxes(builder);
   drawPowerStrip(builder);
-  const parts = inFlowOrder(builder.parts);
+  // All is laid out along the flow, from left to right; where the box hangs right the picture is that one turned round.
+  const back = builder.frame.flow < 0;
+  const length = builder.frame.display.x1;
+  const shapes = back ? builder.shapes.map((shape) => mirroredShape(shape, length)) : builder.shapes;
+  const ordered = inFlowOrder(builder.parts);
+  const parts = back ? ordered.map((part) => mirroredPart(part, length)) : ordered;
+  const lines = dimensionLines(builder);
   return {
     name: design.name,
-    bounds: boundsOf(builder.shapes),
-    shapes: builder.shapes,
+    bounds: boundsOf(shapes),
+    shapes,
     parts,
     flags: placeFlags(assessment, parts),
-    dimensions: dimensionLines(builder),
+    dimensions: back ? lines.map((line) => mirroredDimension(line, length)) : lines,
     summary: summaryOf(assessment),
   };
 }

@@ -87,6 +87,7 @@ function drawHeaderTee(tree: Tree, run: Run, base: string, lead: readonly Point[
   const ends = leftToLeft(
     tee.branches,
     tee.branches.map((branch) => collectEnds(builder, branch, lead.at(-1)!)),
+    builder.frame.flow,
   );
   const way = wayTo(builder, lead.at(-1)!, ends[0]![0]!, side);
   const level = way.at(-2)!.y;
@@ -122,10 +123,10 @@ function drawHeaderTee(tree: Tree, run: Run, base: string, lead: readonly Point[
 }
 
 /** Outlets that are called left and right stand so, where the names tell. */
-function leftToLeft(branches: readonly Run[], ends: Point[][]): Point[][] {
+function leftToLeft(branches: readonly Run[], ends: Point[][], flow: 1 | -1): Point[][] {
   const sides = branches.map((branch) => {
     const note = branch.at(-1)?.note ?? "";
-    return /\bleft\b/i.test(note) ? -1 : /\bright\b/i.test(note) ? 1 : 0;
+    return /\bleft\b/i.test(note) ? -flow : /\bright\b/i.test(note) ? flow : 0;
   });
   if (ends.some((group) => group.length !== 1) || !sides.includes(-1) || !sides.includes(1)) return ends;
   const order = sides.map((side, i) => ({ side, i })).sort((a, b) => a.side - b.side || a.i - b.i);

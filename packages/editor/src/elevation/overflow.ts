@@ -13,12 +13,13 @@ export function drawOverflow(builder: SceneBuilder): void {
   const { box, level, crest, display } = builder.frame;
   const { assessment, design, shapes } = builder;
   const inside = design.overflow.kind === "internalBox";
-  if (inside)
+  // A box before or behind the tank's water is told from it by its own ground.
+  if (box.x1 > 0)
     shapes.push({
       kind: "area",
       path: "/overflow/box",
       ink: "body",
-      points: rectangle({ ...box, y1: Math.max(crest, box.y0) }),
+      points: rectangle({ ...box, y1: inside ? Math.max(crest, box.y0) : Math.max(box.y1, box.y0) }),
     });
   shapes.push({
     kind: "area",

@@ -5,7 +5,7 @@ import { metres } from "./frame.ts";
 import { nameOf, symbolOf } from "./partNames.ts";
 import { type Bead, placeParts } from "./placeParts.ts";
 import { pieceAlong, pointAlong } from "./polyline.ts";
-import type { DragTarget, Figure, Handle, PipeWater, Point, ScenePart } from "./scene.ts";
+import type { DragTarget, Figure, LineHandle, PipeWater, Point, ScenePart } from "./scene.ts";
 
 /** Size of symbols on the line [m]: never smaller than a thumbnail, growing with the pipe. */
 const symbolSize = (bore: number): number => Math.max(0.06, 1.5 * bore + 0.015);
@@ -179,7 +179,7 @@ function rankOf(builder: SceneBuilder, part: Part, main: boolean, base: string):
 }
 
 /** A valve's arc turns its opening; where a drain's valve is set for a share of the flow, it turns that share. */
-function valveHandle(builder: SceneBuilder, opening: number, path: string, at: Point, base: string): Handle {
+function valveHandle(builder: SceneBuilder, opening: number, path: string, at: Point, base: string): LineHandle {
   const line = base.replace(/\/run$/, "");
   const drain = builder.design.drains[Number(/^\/drains\/(\d+)$/.exec(line)?.[1] ?? -1)];
   const first = drain?.run.findIndex(({ kind }) => kind === "valve") === Number(path.slice(base.length + 1));
@@ -204,7 +204,7 @@ function pipeHandle(
   path: string,
   at: Point & { angle: number },
   upright: boolean,
-): Handle {
+): LineHandle {
   const rising = part.rise && part.rise.value !== 0 ? part.rise : undefined;
   const way = upright ? Math.sign(Math.sin(at.angle)) : Math.sign(Math.cos(at.angle));
   const sign = way < 0 ? -1 : 1;

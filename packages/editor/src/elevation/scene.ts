@@ -140,19 +140,51 @@ export interface DragTarget {
   readonly sign: 1 | -1;
 }
 
-/** Something to take hold of: a level, a length, a speed. */
-export interface Handle {
+interface HandleBase {
   /** Path of the part that is held. */
   readonly part: string;
   readonly label: string;
+  readonly at: Point;
+}
+
+/** One number to take hold of: a level, a length, a speed. */
+export interface LineHandle extends HandleBase {
   /** "x" and "y" follow the pointer metre for metre; "arc" turns a share from 0 to 1. */
   readonly axis: "x" | "y" | "arc";
-  readonly at: Point;
   readonly targets: readonly [DragTarget, ...DragTarget[]];
   /** Bounds of the first target's value [m, or a share]. */
   readonly min: number;
   readonly max: number;
 }
+
+/** A place to take hold of, along the tank and up: it follows the pointer both ways. */
+export interface PlaceHandle extends HandleBase {
+  readonly axis: "place";
+  readonly along: BoundTarget;
+  readonly up: BoundTarget;
+}
+
+/** An aim to turn up and down. */
+export interface AimHandle extends HandleBase {
+  readonly axis: "aim";
+  /** Path of the aim, which is written whole. */
+  readonly path: string;
+  readonly yaw: { readonly value: number; readonly unit: string };
+  /** Angle above the horizontal [rad]. */
+  readonly pitch: number;
+  /** Share of the aim's level part that is seen from the front: +1 where it points right, -1 left, never less than a half. */
+  readonly across: number;
+}
+
+/** A target with the bounds of its value [m]. */
+export interface BoundTarget extends DragTarget {
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+}
+
+/** Something to take hold of. */
+export type Handle = LineHandle | PlaceHandle | AimHandle;
 
 /** A part one can reach: by pointer, by keyboard in the order of flow, by a finding. */
 export interface ScenePart {
@@ -175,7 +207,10 @@ export interface ScenePart {
   readonly rank: 1 | 2 | 3 | 4;
   /** Which side of the anchor the label likes best, counter-clockwise from +x [rad]. */
   readonly lean: number;
-  readonly handle?: Handle;
+  /** The number that its arrow keys change. */
+  readonly handle?: LineHandle;
+  /** What else can be taken hold of at it. */
+  readonly grips?: readonly Handle[];
 }
 
 /** A numbered finding at the part it is about. */

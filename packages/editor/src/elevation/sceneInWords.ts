@@ -20,6 +20,7 @@ export function sceneInWords(scene: Scene, words: Words): Scene {
     figures: one.figures.map(figure),
     ...(one.state === undefined ? {} : { state: one.state.split(", ").map(say).join(", ") }),
     ...(one.handle === undefined ? {} : { handle: { ...one.handle, label: say(one.handle.label) } }),
+    ...(one.grips === undefined ? {} : { grips: one.grips.map((grip) => ({ ...grip, label: say(grip.label) })) }),
   });
   const shape = (one: Shape): Shape => (one.kind === "box" ? { ...one, text: say(one.text) } : one);
   return {

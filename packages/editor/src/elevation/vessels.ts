@@ -115,15 +115,15 @@ function drawStand(builder: SceneBuilder): void {
 }
 
 function drawDisplay(builder: SceneBuilder): void {
-  const { display, level, open, crest } = builder.frame;
+  const { display, level, open, crest, box, surfaces } = builder.frame;
   const { assessment, design } = builder;
-  const beside = design.overflow.kind !== "internalBox";
   area(builder, "/display", "water", rectangle({ ...display, y1: Math.min(level.display, display.y1) }));
   drawRock(builder);
   // A box beside the tank takes its water over the wall, which is cut down to the crest there.
-  const leftTop = design.overflow.kind === "externalBox" && beside ? Math.min(crest, display.y1) : display.y1;
+  const cut = design.overflow.kind === "externalBox" && box.x1 <= 0;
+  const leftTop = cut ? Math.min(crest, display.y1) : display.y1;
   drawGlass(builder, "/display", display.x0, display.x1, display.y0, leftTop, display.y1);
-  if (builder.frame.box.x0 > 0) drawSurfaceLine(builder, "/display", 0, builder.frame.box.x0, level.display);
+  for (const { x0, x1 } of surfaces.slice(0, -1)) drawSurfaceLine(builder, "/display", x0, x1, level.display);
   drawSurface(builder, "/display", open.x0, open.x1, level.display, open.x0 + (open.x1 - open.x0) * 0.5);
   const figures: Figure[] = [];
   if (assessment) {

@@ -1,12 +1,8 @@
 import type { Design, Edit } from "@tidewright/design";
-import { toSI } from "@tidewright/units";
 import { metres } from "../elevation/frame.ts";
+import { placeStep, turnStep, typedPlace } from "../elevation/placeSteps.ts";
 import type { Point } from "../elevation/scene.ts";
 import type { PlanHandle } from "./planScene.ts";
-
-/** What a moved place is rounded to [m] and a turned aim [deg]. */
-const placeStep = 0.005;
-const turnStep = 5;
 
 /** Returns where a handle's grip is on the plan [m].
  *  handle   -> point
@@ -26,8 +22,8 @@ export function planEdits(handle: PlanHandle, to: Point): Edit[] {
     case "place": {
       const { within, unit, height, path } = handle;
       const place = [
-        typed(Math.min(within.x1, Math.max(within.x0, to.x)), unit),
-        typed(Math.min(within.y1, Math.max(within.y0, to.y)), unit),
+        typedPlace(Math.min(within.x1, Math.max(within.x0, to.x)), unit),
+        typedPlace(Math.min(within.y1, Math.max(within.y0, to.y)), unit),
       ];
       return [{ op: "set", path, value: height === undefined ? place : [...place, height] }];
     }
@@ -45,7 +41,7 @@ export function planEdits(handle: PlanHandle, to: Point): Edit[] {
       const wall = (["back", "left", "right"] as const).reduce((best, one) => (away[one] < away[best] ? one : best));
       const [middle, end] = wall === "back" ? [to.x, display.x1] : [to.y, display.y1];
       const along = Math.min(Math.max(0, middle - length / 2), Math.max(0, end - length));
-      return [{ op: "set", path, value: { wall, along: typed(along, unit) } }];
+      return [{ op: "set", path, value: { wall, along: typedPlace(along, unit) } }];
     }
   }
 }
@@ -81,15 +77,8 @@ export function drawZoneIn(design: Design, path: string): Edit[] {
   const before = zones.slice(0, index).reduce((sum, one) => sum + (one.share ?? 1 / zones.length), 0);
   const x0 = length * Math.min(before, 1 - Math.min(share, 1));
   const value = [
-    [typed(x0, unit), typed(0, unit)],
-    [typed(Math.min(length, x0 + length * share), unit), typed(width * 0.7, unit)],
+    [typedPlace(x0, unit), typedPlace(0, unit)],
+    [typedPlace(Math.min(length, x0 + length * share), unit), typedPlace(width * 0.7, unit)],
   ];
   return [{ op: "set", path: `${path}/area`, value }];
-}
-
-/** A length to the step of its unit, as a person would type it. */
-function typed(si: number, unit: string): { value: number; unit: string } {
-  const factor = toSI({ value: 1, unit }, "length");
-  const step = unit === "in" || unit === "ft" ? (unit === "in" ? 0.125 : 0.01) : placeStep / factor;
-  return { value: Number((Math.round(si / factor / step) * step).toFixed(6)) || 0, unit };
 }

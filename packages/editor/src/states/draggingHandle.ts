@@ -1,6 +1,5 @@
-import { editsFor } from "../elevation/handleEdits.ts";
+import { pulledEdits } from "../elevation/gripEdits.ts";
 import type { Point } from "../elevation/scene.ts";
-import { angleShare } from "../elevation/speedArc.ts";
 import { pinchStep } from "./pinchingSheet.ts";
 import { type Answer, type DraggingHandle, idle, type SheetEffect, to } from "./sheet.ts";
 
@@ -37,18 +36,10 @@ export function dragEdits(state: DraggingHandle, point: Point, done: boolean): S
   const { handle, from, view, dragKey } = state;
   return {
     kind: "edit",
-    edits: editsFor(handle, wayOf(state, point, from, view.scale)),
+    edits: pulledEdits(handle, view, from, point),
     label: { key: "drawing.step.move", values: { what: handle.label } },
     dragKey,
     done,
     hold: null,
   };
-}
-
-/** Way along the handle's axis since it was taken [m], or share of the arc. */
-function wayOf({ handle, view }: DraggingHandle, point: Point, from: Point, scale: number): number {
-  if (handle.axis === "x") return (point.x - from.x) / scale;
-  if (handle.axis === "y") return (from.y - point.y) / scale;
-  const at = view.toScreen(handle.at);
-  return angleShare(point.x - at.x, at.y - point.y) - handle.targets[0].value;
 }

@@ -2,6 +2,7 @@ import { handleAt, partAt } from "../elevation/hitTest.ts";
 import { actStep } from "./actStep.ts";
 import { nudgeStep } from "./nudgingHandle.ts";
 import { type Answer, type Idle, idle, type PointerInput, type SheetContext, type Step, to } from "./sheet.ts";
+import { gripKeys, steerStep } from "./steeringPart.ts";
 import { typeStep } from "./typingQuantity.ts";
 
 /** How far a pointer may miss what it means [px]. */
@@ -45,8 +46,10 @@ export const inIdle: Answer<Idle> = (state, event, context) => {
       return actStep(context, "duplicate", part);
     case "p":
       return actStep(context, "route", part);
-    default:
-      return nudgeStep(event, context);
+    default: {
+      const grip = gripKeys[event.key];
+      return grip === undefined ? nudgeStep(event, context) : steerStep(context, part, grip);
+    }
   }
 };
 

@@ -1,5 +1,5 @@
 import { editsFor, nudgeOf } from "../elevation/handleEdits.ts";
-import type { Handle } from "../elevation/scene.ts";
+import type { LineHandle } from "../elevation/scene.ts";
 import { type Answer, idle, type KeyInput, type NudgingHandle, type SheetContext, type Step, to } from "./sheet.ts";
 
 /** Arrow keys move a handle: the presses up to the key's release are one step of the history. */
@@ -46,7 +46,7 @@ export function nudgeStep(event: KeyInput, context: SheetContext, dragKey?: stri
   );
 }
 
-const signOf = (handle: Handle): number => (handle.axis === "arc" ? 1 : handle.targets[0].sign);
+const signOf = (handle: LineHandle): number => (handle.axis === "arc" ? 1 : handle.targets[0].sign);
 
 function arrowSteps(key: string): number {
   if (key === "ArrowUp" || key === "ArrowRight" || key === "PageUp") return 1;

@@ -117,6 +117,14 @@ export interface NudgingHandle {
   readonly part: string;
   readonly dragKey: string;
 }
+/** Arrow keys move a part or turn its aim until Enter or Escape; the presses up to a key's release are one step. */
+export interface SteeringPart {
+  readonly kind: "SteeringPart";
+  readonly part: string;
+  readonly grip: "place" | "aim";
+  /** The presses that are not one step yet. */
+  readonly dragKey?: string;
+}
 /** The palette is open; `path` is the part that the choice goes beside. */
 export interface ChoosingPart {
   readonly kind: "ChoosingPart";
@@ -176,6 +184,7 @@ export type SheetState =
   | PointingHandle
   | DraggingHandle
   | NudgingHandle
+  | SteeringPart
   | ChoosingPart
   | InsertingPart
   | RoutingRun

@@ -170,6 +170,48 @@ describe("a gesture on the sheet", () => {
     expect(sheet.state.kind).toBe("Idle");
   });
 
+  it("moves a pump in the tank by a stroke, one step of the history, and Escape takes it back", () => {
+    const sheet = reef();
+    const before = sheet.design;
+    const from = sheet.spot("/tankPumps/0");
+    const { scale } = sheet.context.view;
+    sheet.stroke(from, { x: from.x + 0.1 * scale, y: from.y }, { x: from.x + 0.2 * scale, y: from.y - 0.1 * scale });
+    const [x, y, z] = sheet.design.tankPumps![0]!.at;
+    expect(x.value).toBe(before.tankPumps![0]!.at[0].value + 200);
+    expect(y).toEqual(before.tankPumps![0]!.at[1]);
+    expect(z.value).toBe(before.tankPumps![0]!.at[2].value + 100);
+    expect(sheet.history.past.length).toBe(1);
+    expect(sheet.undone()).toEqual(before);
+    const held = sheet.design;
+    const move = { pointer: 1, device: "touch", at: 1, button: 0 } as const;
+    const grip = sheet.spot("/tankPumps/0");
+    sheet.send({ kind: "down", point: grip, ...move });
+    sheet.send({ kind: "move", point: { x: grip.x + 40, y: grip.y - 30 }, ...move });
+    expect(sheet.design).not.toEqual(held);
+    sheet.send({ kind: "cancel", point: grip, ...move });
+    expect(sheet.design).toEqual(held);
+  });
+
+  it("steers a pump in the tank by keys: its place, then its aim, each key held one step, Escape ending it", () => {
+    const sheet = reef();
+    const pump = sheet.design.tankPumps![0]!;
+    sheet.key("m", "/tankPumps/0");
+    expect(sheet.state).toMatchObject({ kind: "SteeringPart", grip: "place" });
+    for (const at of [1, 2, 3]) sheet.send({ kind: "key", key: "ArrowRight", at, focus: "/tankPumps/0" });
+    sheet.send({ kind: "keyUp", key: "ArrowRight", at: 4, focus: "/tankPumps/0" });
+    expect(sheet.design.tankPumps![0]!.at[0].value).toBe(pump.at[0].value + 30);
+    expect(sheet.history.past.length).toBe(1);
+    sheet.key("a", "/tankPumps/0");
+    sheet.key("ArrowUp", "/tankPumps/0");
+    expect(sheet.design.tankPumps![0]!.aim!.pitch).toEqual({ value: 5 + (pump.aim?.pitch.value ?? 0), unit: "deg" });
+    expect(sheet.history.past.length).toBe(2);
+    expect(checkDesign(sheet.design, demoCatalogue).ok).toBe(true);
+    sheet.key("Escape", "/tankPumps/0");
+    expect(sheet.state.kind).toBe("Idle");
+    sheet.key("m", "/overflow/weir");
+    expect(sheet.effects.at(-1)).toMatchObject({ kind: "refuse", why: { key: "drawing.why.fixed" } });
+  });
+
   it("keeps the arrow presses up to the key's release as one step", () => {
     const sheet = reef();
     for (let i = 0; i < 3; i += 1)
@@ -226,6 +268,8 @@ function someEvent(next: () => number, sheet: TestSheet, time: number): SheetEve
         " ",
         "ArrowUp",
         "ArrowLeft",
+        "m",
+        "a",
         "Delete",
         "Tab",
         "+",

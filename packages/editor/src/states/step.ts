@@ -13,6 +13,7 @@ import { inPointingHandle } from "./pointingHandle.ts";
 import { inPointingPart } from "./pointingPart.ts";
 import { inRoutingRun } from "./routingRun.ts";
 import { idle, type SheetContext, type SheetEvent, type SheetState, type Step, to } from "./sheet.ts";
+import { inSteeringPart } from "./steeringPart.ts";
 import { inTypingQuantity } from "./typingQuantity.ts";
 
 /** One press of a zoom key or button. */
@@ -41,6 +42,8 @@ function own(state: SheetState, event: SheetEvent, context: SheetContext): Step 
       return inDraggingHandle(state, event, context);
     case "NudgingHandle":
       return inNudgingHandle(state, event, context);
+    case "SteeringPart":
+      return inSteeringPart(state, event, context);
     case "ChoosingPart":
       return inChoosingPart(state, event, context);
     case "InsertingPart":
@@ -102,7 +105,7 @@ function common(state: SheetState, event: SheetEvent, context: SheetContext): St
 }
 
 /** States that end by themselves when something else begins. */
-const leaves = ({ kind }: SheetState): boolean => kind === "NudgingHandle";
+const leaves = ({ kind }: SheetState): boolean => kind === "NudgingHandle" || kind === "SteeringPart";
 
 function keyTool(key: string, alt: boolean) {
   if (alt) return undefined;

@@ -20,6 +20,8 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.act.route": "Leitung von hier ziehen",
   "drawing.act.choosePump": "Pumpe wählen",
   "drawing.act.duplicate": "Verdoppeln",
+  "drawing.act.giveAim": "Richtung angeben",
+  "drawing.act.giveWall": "Ort des Schachts angeben",
   "drawing.act.remove": "Entfernen",
   "drawing.act.removeLoop": "Kreis entfernen",
   "drawing.act.more": "Mehr dazu",
@@ -101,6 +103,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.why.displayDrains":
     "Das Becken gibt sein Wasser über die Kante ab; ziehen Sie den Ablauf vom Schacht aus oder einen geschlossenen Kreis zurück ins Becken.",
   "drawing.why.noEdit": "Hier gibt es nichts einzutippen; die Auswahl steht im Blatt neben der Zeichnung.",
+  "drawing.why.fixed": "Das steht dort, wo seine Maße es hinsetzen; frei bewegen lassen sich nur Pumpen im Becken.",
   "drawing.why.notSound": "Nicht ausgeführt: {problem}; {fix}.",
 
   "drawing.tool.name": "Werkzeuge der Zeichnung",
@@ -121,6 +124,10 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.prompt.insertHere": "{part} kommt hierhin.",
   "drawing.prompt.routeFrom": "Leitung ziehen: Anfang wählen.",
   "drawing.prompt.routeTo": "Von {from}: Ende wählen.",
+  "drawing.prompt.move":
+    "{along} entlang, {up} hoch. Pfeiltasten bewegen die Pumpe, mit Umschalt fünfmal so weit; A dreht die Richtung.",
+  "drawing.prompt.aim":
+    "Richtung {up} nach oben. Pfeiltasten drehen sie, mit Umschalt neunmal so weit; M bewegt die Pumpe.",
   "drawing.prompt.stop": "Beenden",
   "drawing.place.display": "Becken",
   "drawing.place.overflowBox": "Ablaufschacht",
@@ -131,6 +138,8 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.help.title": "Tasten der Zeichnung",
   "drawing.help.tab": "von Teil zu Teil, in Fließrichtung",
   "drawing.help.arrows": "bewegen, was in der Hand ist; mit Umschalt zehnmal so weit",
+  "drawing.help.steer": "eine Pumpe im Becken mit den Pfeiltasten bewegen, längs und in der Höhe",
+  "drawing.help.aim": "ihre Richtung nach oben und unten drehen",
   "drawing.help.edit": "die Hauptgröße am Schild eintippen",
   "drawing.help.insert": "ein Teil hinter dem in der Hand einsetzen",
   "drawing.help.insertPut": "mit gewähltem Teil: hinter, vor dem Teil in der Hand einsetzen",

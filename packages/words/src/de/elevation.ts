@@ -46,6 +46,8 @@ export const elevation: Record<keyof typeof english, string> = {
   "elevation.power": "Leistung",
   "elevation.inletHeight": "Höhe des Einlaufs",
   "elevation.depth": "Tiefe",
+  "elevation.tankPump": "Pumpe im Becken",
+  "elevation.pumpAim": "Richtung der Pumpe",
   "elevation.weirCrest": "Überlaufkante",
   "elevation.standHeight": "Höhe des Gestells",
   "elevation.operatingLevel": "Betriebspegel",

@@ -87,10 +87,16 @@ export const findings: Record<keyof typeof english, string> = {
   "findings.pipe/uncertain-regime.sentence":
     "Reynolds-Zahl {value} in {name}: zwischen laminar und turbulent gilt keine veröffentlichte Kurve.",
   "findings.pipe/uncertain-regime.fix": "Rechnen Sie in diesem Rohr mit einem Drittel mehr oder weniger Reibung.",
-  "findings.pump/missing.title": "Keine Pumpe gewählt",
-  "findings.pump/missing.sentence": "Die Pumpe {name} steht nicht im Katalog.",
+  "findings.pump/missing.title": "Pumpe nicht im Katalog",
+  "findings.pump/missing.sentence":
+    "Die Pumpe {name} ({one}) steht nicht im Katalog, vielleicht wurde sie dort gelöscht. Am Entwurf ist sonst nichts verändert; an dieser Stelle wird ohne Pumpe gerechnet.",
+  "findings.pump/missing.inDisplay":
+    "Die Pumpe {name} (im Schaubecken) steht nicht im Katalog, vielleicht wurde sie dort gelöscht. Am Entwurf ist sonst nichts verändert; an dieser Stelle wird ohne Pumpe gerechnet.",
+  "findings.pump/missing.unnamedTitle": "Keine Pumpe gewählt",
   "findings.pump/missing.unnamed": "Dieser Platz für eine Pumpe ist leer: Es wird ohne Pumpe gerechnet.",
-  "findings.pump/missing.fix": "Wählen Sie eine aus der Rangliste.",
+  "findings.pump/missing.fix":
+    "Wählen Sie für diese Stelle eine andere Pumpe, oder tragen Sie {name} wieder bei den Pumpen des Geschäfts ein.",
+  "findings.pump/missing.unnamedFix": "Wählen Sie eine aus der Rangliste.",
   "findings.pump/near-shutoff.title": "Pumpe fördert kaum",
   "findings.pump/near-shutoff.sentence":
     "{name} arbeitet bei {value} ihres größten Förderstroms; unter {limit} wird sie heiß.",

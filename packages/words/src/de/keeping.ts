@@ -4,6 +4,7 @@ import type { keeping as english } from "../en/keeping.ts";
 export const keeping: Record<keyof typeof english, string> = {
   "keeping.kept": "gesichert",
   "keeping.keptOffline": "gesichert, keine Verbindung",
+  "keeping.keptNoCopy": "gesichert; auf diesem Gerät liegt keine Kopie",
   "keeping.keeping": "wird gesichert…",
   "keeping.waits":
     "noch nicht gesichert: keine Verbindung, {count, plural, one {# Änderung wartet} other {# Änderungen warten}} auf diesem Gerät",
@@ -17,6 +18,35 @@ export const keeping: Record<keyof typeof english, string> = {
   "keeping.notAllowed": "nicht gesichert: Dieses Konto darf nur ansehen. Bitte in eine Datei speichern",
   "keeping.gone": "nicht gesichert: Diesen Entwurf gibt es auf dem Server nicht mehr. Bitte in eine Datei speichern",
   "keeping.refused": "nicht gesichert: {title}. {detail}",
+  "keeping.anothers": "nicht gesichert: Das ist Arbeit von {makers} und wartet auf diesem Gerät",
+  "keeping.makerHere": "jemandem am Rechner des Geschäfts",
+  "keeping.makerUnknown": "jemandem ohne Anmeldung",
+  "keeping.anothersLine":
+    "Arbeit von {makers} wartet auf diesem Gerät: {first}{more, plural, =0 {} other { und # weitere}}.",
+  "keeping.anothersDecide": "Was damit geschieht…",
+  "keeping.anothersLater": "So lassen",
+  "keeping.anothersTitle": "Arbeit von {makers} wartet auf diesem Gerät",
+  "keeping.anothersReturn":
+    "Der Server hat sie noch nicht. Sie geht von selbst hinaus, sobald sich hier wieder anmeldet, wer sie gemacht hat.",
+  "keeping.anothersStays":
+    "Der Server hat sie noch nicht, und sie bleibt auf diesem Gerät, bis jemand sagt, was damit geschieht.",
+  "keeping.anothersSender": "Wer sie sendet oder abtrennt, steht in den Ständen.",
+  "keeping.anothersLookOnly":
+    "Dieses Konto darf nur ansehen und kann die Arbeit deshalb nicht senden. Eine Kopie in einer Datei nimmt ihr nichts weg.",
+  "keeping.anothersDesign": "{name}: {count, plural, one {# Änderung} other {# Änderungen}} von {makers}",
+  "keeping.anothersTyped": "was {makers} in die Felder der Seite geschrieben hat",
+  "keeping.anothersSettings": "Einstellungen des Geschäfts",
+  "keeping.anothersSend": "Als {me} senden",
+  "keeping.anothersSendHere": "Von diesem Rechner senden",
+  "keeping.anothersApart": "Als meine Variante abtrennen",
+  "keeping.anothersFile": "In eine Datei speichern",
+  "keeping.anothersKeep": "Auf {makers} warten lassen",
+  "keeping.anothersWait": "Weiter warten lassen",
+  "keeping.anothersFailed": "Das ging nicht, und die Arbeit wartet weiter hier: {why}",
+  "keeping.anothersBusy": "ein anderes Fenster dieses Browsers hat sie offen; schließen Sie zuerst jenes",
+  "keeping.anothersBoth":
+    "Sie haben auf derselben Seite selbst etwas geschrieben, das ebenfalls wartet; öffnen Sie die Seite und lassen Sie Ihres zuerst hinausgehen",
+  "keeping.anothersGone": "sie wartet hier nicht mehr",
   "keeping.lookOnly": "Dieses Konto darf ansehen und nichts ändern",
   "keeping.lookOnlyShort": "nur zur Ansicht",
   "keeping.lookOnlyFix":

@@ -44,6 +44,8 @@ export const elevation = {
   "elevation.power": "power",
   "elevation.inletHeight": "inlet height",
   "elevation.depth": "depth",
+  "elevation.tankPump": "pump in the display",
+  "elevation.pumpAim": "aim of the pump",
   "elevation.weirCrest": "weir crest",
   "elevation.standHeight": "stand height",
   "elevation.operatingLevel": "operating level",

@@ -81,10 +81,15 @@ export const findings = {
   "findings.pipe/uncertain-regime.sentence":
     "Reynolds number {value} in {name}: between laminar and turbulent no published curve is right.",
   "findings.pipe/uncertain-regime.fix": "Reckon with a third more or less friction in this pipe.",
-  "findings.pump/missing.title": "No pump chosen",
-  "findings.pump/missing.sentence": "The pump {name} is not in the catalogue.",
+  "findings.pump/missing.title": "Pump not in the catalogue",
+  "findings.pump/missing.sentence":
+    "The pump {name} ({one}) is not in the catalogue, where it may have been removed. Nothing else of the design is touched; this place is reckoned without a pump.",
+  "findings.pump/missing.inDisplay":
+    "The pump {name} (in the display) is not in the catalogue, where it may have been removed. Nothing else of the design is touched; this place is reckoned without a pump.",
+  "findings.pump/missing.unnamedTitle": "No pump chosen",
   "findings.pump/missing.unnamed": "This place for a pump is empty: no pump is reckoned with.",
-  "findings.pump/missing.fix": "Take one from the ranking.",
+  "findings.pump/missing.fix": "Choose another pump for this place, or enter {name} among the shop’s pumps again.",
+  "findings.pump/missing.unnamedFix": "Take one from the ranking.",
   "findings.pump/near-shutoff.title": "Pump hardly moves water",
   "findings.pump/near-shutoff.sentence": "{name} works at {value} of its largest flow; below {limit} it heats up.",
   "findings.pump/near-shutoff.fix": "Take a smaller pump or a lower speed.",

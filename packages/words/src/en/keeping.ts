@@ -2,6 +2,7 @@
 export const keeping = {
   "keeping.kept": "kept",
   "keeping.keptOffline": "kept, no connection",
+  "keeping.keptNoCopy": "kept; this device keeps no copy of it",
   "keeping.keeping": "keeping…",
   "keeping.waits":
     "not kept yet: no connection, {count, plural, one {# change waits} other {# changes wait}} on this device",
@@ -14,6 +15,34 @@ export const keeping = {
   "keeping.notAllowed": "not kept: this account may only look. Save to a file",
   "keeping.gone": "not kept: this design is gone from the server. Save to a file",
   "keeping.refused": "not kept: {title}. {detail}",
+  "keeping.anothers": "not kept: this is work of {makers} and waits on this device",
+  "keeping.makerHere": "somebody at the shop’s own machine",
+  "keeping.makerUnknown": "somebody who was not signed in",
+  "keeping.anothersLine": "Work of {makers} waits on this device: {first}{more, plural, =0 {} other { and # more}}.",
+  "keeping.anothersDecide": "What becomes of it…",
+  "keeping.anothersLater": "Leave it",
+  "keeping.anothersTitle": "Work of {makers} waits on this device",
+  "keeping.anothersReturn":
+    "The server does not have it yet. It goes out by itself as soon as whoever made it signs in on this device again.",
+  "keeping.anothersStays":
+    "The server does not have it yet, and it stays on this device until somebody says what becomes of it.",
+  "keeping.anothersSender": "Whoever sends it, or sets it apart, is named in the versions.",
+  "keeping.anothersLookOnly":
+    "This account may only look, so it cannot send the work. A copy in a file takes nothing away from it.",
+  "keeping.anothersDesign": "{name}: {count, plural, one {# change} other {# changes}} by {makers}",
+  "keeping.anothersTyped": "what {makers} typed into the fields of its page",
+  "keeping.anothersSettings": "Settings of the shop",
+  "keeping.anothersSend": "Send it as {me}",
+  "keeping.anothersSendHere": "Send it from this machine",
+  "keeping.anothersApart": "Set apart as my variant",
+  "keeping.anothersFile": "Save to a file",
+  "keeping.anothersKeep": "Keep it waiting for {makers}",
+  "keeping.anothersWait": "Leave it waiting",
+  "keeping.anothersFailed": "That could not be done, and the work still waits here: {why}",
+  "keeping.anothersBusy": "another window of this browser has it open; close that one first",
+  "keeping.anothersBoth":
+    "you typed into the same page yourself, and that waits too; open the page and let yours go out first",
+  "keeping.anothersGone": "it does not wait here any more",
   "keeping.lookOnly": "This account may look and change nothing",
   "keeping.lookOnlyShort": "to look at only",
   "keeping.lookOnlyFix": "ask an owner for the right to work here, or save it to a file of your own",
