@@ -1,6 +1,6 @@
 import "./desk.css";
 import type { MessageKey } from "@tidewright/words";
-import { type ReactNode, useEffect, useRef, useSyncExternalStore } from "react";
+import { lazy, type ReactNode, Suspense, useEffect, useRef, useSyncExternalStore } from "react";
 import { isOwnWork } from "../state/maker.ts";
 import { presentMaker, useSession } from "../state/session.ts";
 import { useWords } from "../words/useWords.ts";
@@ -18,9 +18,16 @@ import { useShopName } from "./shopSettings.ts";
 import { readDraftKey, typedDrafts } from "./typedDrafts.ts";
 import { whenWords } from "./whenWords.ts";
 
+// Jobs and customers open without the catalogue.
+const PumpList = lazy(async () => ({ default: (await import("./pumps/PumpList.tsx")).PumpList }));
+const PumpPage = lazy(async () => ({ default: (await import("./pumps/PumpPage.tsx")).PumpPage }));
+const NewPumpPage = lazy(async () => ({ default: (await import("./pumps/PumpPage.tsx")).NewPumpPage }));
+const PumpTable = lazy(async () => ({ default: (await import("./pumps/PumpTable.tsx")).PumpTable }));
+
 const places: readonly (readonly [string, MessageKey, readonly DeskScreen["screen"][]])[] = [
   ["#/jobs", "desk.jobs", ["jobs", "job"]],
   ["#/customers", "desk.customers", ["customers", "customer"]],
+  ["#/pumps", "pumps.title", ["pumps", "pump", "newPump", "pumpTable"]],
   ["#/shop", "desk.shop", ["shop"]],
   ["#/people", "desk.people", ["people"]],
 ];
@@ -68,7 +75,7 @@ export function Desk() {
       </header>
       <Reach />
       <main className="desk-main" ref={main} tabIndex={-1}>
-        {screenOf(address)}
+        <Suspense fallback={<p className="page-wait" aria-busy="true" />}>{screenOf(address)}</Suspense>
       </main>
     </div>
   );
@@ -84,6 +91,14 @@ function screenOf(address: DeskScreen): ReactNode {
       return <CustomerList />;
     case "customer":
       return <CustomerPage key={address.id} customerId={address.id} />;
+    case "pumps":
+      return <PumpList />;
+    case "pump":
+      return <PumpPage key={address.id} pumpId={address.id} />;
+    case "newPump":
+      return <NewPumpPage key={address.from ?? ""} from={address.from} />;
+    case "pumpTable":
+      return <PumpTable />;
     case "shop":
       return <ShopPage />;
     case "people":

@@ -4,6 +4,11 @@ export type DeskScreen =
   | { readonly screen: "job"; readonly id: string }
   | { readonly screen: "customers" }
   | { readonly screen: "customer"; readonly id: string }
+  | { readonly screen: "pumps" }
+  | { readonly screen: "pump"; readonly id: string }
+  /** A sheet for a pump that the shop does not have yet, empty or a copy of another. */
+  | { readonly screen: "newPump"; readonly from: string | undefined }
+  | { readonly screen: "pumpTable" }
   | { readonly screen: "shop" }
   | { readonly screen: "people" };
 
@@ -14,7 +19,9 @@ export function readDeskAddress(hash: string): DeskScreen {
   const [, place, id] = /^#\/(\w+)(?:\/([^/?]+))?/.exec(hash) ?? [];
   if (place === "jobs") return id ? { screen: "job", id: decoded(id) } : { screen: "jobs" };
   if (place === "customers") return id ? { screen: "customer", id: decoded(id) } : { screen: "customers" };
-  if (place === "shop" || place === "people") return { screen: place };
+  if (place === "pumps") return id ? { screen: "pump", id: decoded(id) } : { screen: "pumps" };
+  if (place === "newPump") return { screen: "newPump", from: id ? decoded(id) : undefined };
+  if (place === "pumpTable" || place === "shop" || place === "people") return { screen: place };
   return { screen: "jobs" };
 }
 
@@ -28,6 +35,18 @@ export function jobHash(jobId: string): string {
  *  Example: customerHash("k1")  ->  "#/customers/k1" */
 export function customerHash(customerId: string): string {
   return `#/customers/${encodeURIComponent(customerId)}`;
+}
+
+/** Returns the hash of a pump's sheet.
+ *  Example: pumpHash("ferrow-c40")  ->  "#/pumps/ferrow-c40" */
+export function pumpHash(pumpId: string): string {
+  return `#/pumps/${encodeURIComponent(pumpId)}`;
+}
+
+/** Returns the hash of a sheet for a new pump, empty or a copy of another.
+ *  Example: newPumpHash("ferrow-c40")  ->  "#/newPump/ferrow-c40" */
+export function newPumpHash(from?: string): string {
+  return from === undefined ? "#/newPump" : `#/newPump/${encodeURIComponent(from)}`;
 }
 
 function decoded(text: string): string {

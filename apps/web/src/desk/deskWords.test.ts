@@ -3,7 +3,7 @@ import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { signInWords } from "../doors/signInWords.ts";
 import { waitOf } from "../words/refusedWords.ts";
-import { readDeskAddress } from "./deskAddress.ts";
+import { newPumpHash, pumpHash, readDeskAddress } from "./deskAddress.ts";
 import { jobOrder, stageCounts } from "./jobOrder.ts";
 import { linkAddress } from "./LinkOnce.tsx";
 import { readDecimal } from "./readDecimal.ts";
@@ -40,6 +40,9 @@ describe("words and order of the desk", () => {
       expect(readDeskAddress(hash)).toEqual({ screen: "jobs" });
     expect(readDeskAddress("#/jobs/%E0%A4%A")).toEqual({ screen: "job", id: "%E0%A4%A" });
     expect(readDeskAddress("#/people")).toEqual({ screen: "people" });
+    expect(readDeskAddress(pumpHash("a b"))).toEqual({ screen: "pump", id: "a b" });
+    expect(readDeskAddress(newPumpHash("a/b"))).toEqual({ screen: "newPump", from: "a/b" });
+    expect(readDeskAddress(newPumpHash())).toEqual({ screen: "newPump", from: undefined });
   });
 
   it("says a change of today by its hour and an older one by its day", async () => {

@@ -144,8 +144,8 @@ export const pumpProblems = {
     "a quotation mark in this row is not closed or stands in the wrong place; what follows it cannot be read",
   "pumpProblems.doubleQuotes":
     'put cells that hold quotation marks between quotation marks and double the inner ones: "1 1/2"" male"',
-  "pumpProblems.sameAgain": "{what} (the same {count} more times in rows {first} to {last})",
-  "pumpProblems.sameInRow": "{what} (the same {count} more times in row {first})",
+  "pumpProblems.sameAgain": "{what} (the same {count} times in rows {first} to {last})",
+  "pumpProblems.sameInRow": "{what} (the same {count} times in row {first})",
   "pumpProblems.flow": "flow",
   "pumpProblems.head": "head",
   "pumpProblems.power": "power",
