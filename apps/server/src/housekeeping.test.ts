@@ -11,7 +11,7 @@ const at = (after: number) => new Date(start + after).toISOString();
 const by = { author: "Mara", at: at(0) };
 
 describe("keeping house", () => {
-  it("forgets sessions that expired, and links thirty days after they did", async () => {
+  it("forgets sessions that expired, links thirty days after they did, and places after as long", async () => {
     const store = await freshStore();
     const account = await store.accounts.create({ name: "Mara", role: "owner", passwordHash: "x" }, by);
     if (!account.ok) throw new Error("no account");
@@ -19,15 +19,17 @@ describe("keeping house", () => {
     const long = await store.sessions.open(account.value.id, at(40 * day), by);
     if (!short.ok || !long.ok) throw new Error("no session");
     await store.links.create({ kind: "intake", expiresAt: at(day) }, by);
+    const lastAt = at(0);
+    await store.waits.keep(new Map([["place a 192.0.2.7", { failures: 0, openAt: lastAt, lastAt }]]));
     const links = async () => (await store.links.list(null)).length;
 
     await keepHouse(store, start + 2 * day);
     // Asked as of an instant at which both would still be open.
     expect(await store.sessions.find(short.value.token, at(0))).toBeUndefined();
     expect(await store.sessions.find(long.value.token, at(0))).toMatchObject({ name: "Mara" });
-    expect(await links()).toBe(1);
+    expect([await links(), (await store.waits.list()).length]).toEqual([1, 1]);
     await keepHouse(store, start + 31 * day + hour);
-    expect(await links()).toBe(0);
+    expect([await links(), (await store.waits.list()).length]).toEqual([0, 0]);
   });
 
   it("is done at the start and every day, until it is stopped", async () => {

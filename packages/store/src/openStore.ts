@@ -16,6 +16,7 @@ import { jobsPart } from "./parts/jobs.ts";
 import { linksPart } from "./parts/links.ts";
 import { sessionsPart } from "./parts/sessions.ts";
 import { settingsPart } from "./parts/settings.ts";
+import { waitsPart } from "./parts/waits.ts";
 import { migrate } from "./schema/migrate.ts";
 import { openPostgres } from "./sql/postgresDatabase.ts";
 import type { SqlDatabase } from "./sql/sqlDatabase.ts";
@@ -133,6 +134,7 @@ export async function openStore(target: string, options: StoreOptions = {}): Pro
     accounts: accountsPart(context),
     sessions: sessionsPart(context),
     links: linksPart(context),
+    waits: waitsPart(context),
     eraseCustomer: (customerId, by) => eraseCustomer(context, customerId, by),
     backup: (path) => backupInto(database, path),
     watch: (listener) => {

@@ -177,6 +177,15 @@ export interface AccountWithHash extends Account {
   readonly passwordHash: string;
 }
 
+/** What is held against a name or a sender at the door: failures so far, the instant from which another attempt is let in,
+ *  and that of the last attempt. */
+export interface SignInWait {
+  readonly key: string;
+  readonly failures: number;
+  readonly openAt: string;
+  readonly lastAt: string;
+}
+
 /** What may be said of an account. */
 export interface AccountFields {
   readonly name?: string;

@@ -22,6 +22,7 @@ import type {
   Revision,
   RevisionEntry,
   ShopSettings,
+  SignInWait,
   StoredFile,
 } from "./records.ts";
 
@@ -198,6 +199,16 @@ export interface SessionsPart {
   removeExpired(at: string): Promise<number>;
 }
 
+/** What is held against names and senders at the door, by a key that says nothing secret. */
+export interface WaitsPart {
+  /** The one that was touched longest ago first. */
+  list(): Promise<readonly SignInWait[]>;
+  /** Keeps waits by their keys, or forgets those without one. */
+  keep(changes: ReadonlyMap<string, Omit<SignInWait, "key"> | undefined>): Promise<void>;
+  /** Forgets what was last touched before this instant; answers how many. */
+  removeBefore(at: string): Promise<number>;
+}
+
 /** Doors for customers. Tokens are 256 random bits, told once; only a hash is kept. */
 export interface LinksPart {
   create(
@@ -231,6 +242,7 @@ export interface Store {
   readonly accounts: AccountsPart;
   readonly sessions: SessionsPart;
   readonly links: LinksPart;
+  readonly waits: WaitsPart;
   /** Takes a customer's personal data away for good, and says what was taken. */
   eraseCustomer(customerId: string, by: By): Promise<Outcome<Erasure>>;
   /** Writes everything, as of one moment, into one new file, while edits go on. Answers its size in bytes. */

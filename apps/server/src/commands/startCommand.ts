@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import type { Server } from "node:http";
 import { openStore } from "@tidewright/store";
 import { buildApp } from "../buildApp.ts";
-import { firstOwnerLine } from "../doors/doors.ts";
+import { firstOwnerLine, takeUpWaits } from "../doors/doors.ts";
 import { isLoopback } from "../doors/isLoopback.ts";
 import { keepHouseDaily } from "../housekeeping.ts";
 import { listen } from "./listen.ts";
@@ -28,6 +28,7 @@ export async function startCommand(options: StartOptions): Promise<void> {
       tell(`There are no built screens in ${web}, only /api answers; build them with: npm run build`);
     const spare = existsSync(data) ? { spare: data } : {};
     const app = buildApp({ store, host, names: name, behindTls, web, remembers: database === undefined, ...spare });
+    await takeUpWaits(app.doors);
     const { server, port: bound } = await listen(app.hono, host, port);
     if (port !== 0 && bound !== port) tell(`Port ${port} is taken; ${bound} is free.`);
     const ownerLine = await firstOwnerLine(app.doors);

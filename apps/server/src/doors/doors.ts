@@ -1,6 +1,7 @@
 import type { Store } from "@tidewright/store";
 import { type FirstOwnerToken, firstOwnerToken } from "./firstOwnerToken.ts";
 import { isLoopback } from "./isLoopback.ts";
+import { type KeptWaits, keptWaits, restoreWaits } from "./keptWaits.ts";
 import { type Passwords, passwordsAt } from "./password.ts";
 import { byAddress, byIntake, byLinkAddress, byName, type RateLimit, rateLimit } from "./rateLimit.ts";
 
@@ -27,8 +28,10 @@ export interface Doors {
   readonly passwords: Passwords;
   readonly firstOwner: FirstOwnerToken;
   readonly limits: Readonly<Record<"name" | "address" | "firstOwner" | "link" | "intake", RateLimit>>;
-  /** Pairs of name and address that signed in since the server started: strangers' failures do not lock them out. */
+  /** Pairs of name and address that signed in within thirty days: strangers' failures do not lock them out. */
   readonly knownPlaces: Set<string>;
+  /** Waits of sign-ins as they outlive the server. */
+  readonly waits: KeptWaits;
   /** When a session was last let last longer [ms], by a hash of its secret. */
   readonly lastExtended: Map<string, number>;
 }
@@ -37,6 +40,7 @@ export interface Doors {
  *  options how they are hung   -> Doors, with empty counters and a new secret for the first owner
  *  Source: own construction; docs/decisions/0018-doors.md. */
 export function doorsOf(options: DoorsOptions): Doors {
+  const waits = keptWaits(options.store);
   return {
     store: options.store,
     accountsWanted: options.behindTls || !isLoopback(options.listensOn),
@@ -45,16 +49,20 @@ export function doorsOf(options: DoorsOptions): Doors {
     passwords: options.passwords ?? passwordsAt(),
     firstOwner: firstOwnerToken(),
     limits: {
-      name: rateLimit(byName),
-      address: rateLimit(byAddress),
+      name: rateLimit(byName, undefined, (key, held) => waits.note("name", key, held)),
+      address: rateLimit(byAddress, undefined, (key, held) => waits.note("address", key, held)),
       firstOwner: rateLimit(byAddress),
       link: rateLimit(byLinkAddress),
       intake: rateLimit(byIntake),
     },
     knownPlaces: new Set(),
+    waits,
     lastExtended: new Map(),
   };
 }
+
+/** Takes up what doors of before the start had to remember; to be called before anybody knocks. */
+export const takeUpWaits = (doors: Doors): Promise<void> => restoreWaits(doors.store, doors.limits, doors.knownPlaces);
 
 /** The instant of now as the store wants it. */
 export const instantOf = (doors: Doors): string => new Date(doors.now()).toISOString();

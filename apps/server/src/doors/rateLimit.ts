@@ -30,21 +30,32 @@ export interface RateLimit {
   succeeded(key: string): void;
   /** Takes back one attempt that said nothing about the secret. */
   pardon(key: string): void;
+  /** Takes up what was held against a key before. */
+  restore(key: string, held: Held): void;
   readonly size: number;
 }
 
-interface Kept {
-  failures: number;
+/** What is held against a key. */
+export interface Held {
+  readonly failures: number;
   /** Instant from which another attempt is let in [ms]. */
-  openAt: number;
-  last: number;
+  readonly openAt: number;
+  /** Instant of the last attempt [ms]. */
+  readonly last: number;
 }
 
+type Kept = { -readonly [Key in keyof Held]: Held[Key] };
+
 /** Returns a counter of failures with growing waits.
- *  rule free failures and waits; most keys that are remembered   -> RateLimit; instants in ms come from the caller
- *  Valid: one process; a restart forgets. Beyond `most` keys the one that failed longest ago is forgotten.
+ *  rule free failures and waits; most keys that are remembered; changed told of every key and what is held against it
+ *  from now on   -> RateLimit; instants in ms come from the caller
+ *  Valid: one process; a restart forgets what nobody wrote down. Beyond `most` keys the one that failed longest ago is forgotten.
  *  Source: own construction; RFC 6585, section 4, for the answer 429 with Retry-After. */
-export function rateLimit(rule: RateRule, most = 10_000): RateLimit {
+export function rateLimit(
+  rule: RateRule,
+  most = 10_000,
+  changed: (key: string, held: Held | undefined) => void = () => undefined,
+): RateLimit {
   // A Map keeps the order of insertion: a key is put at its end whenever it fails, so the first one failed longest ago.
   const keys = new Map<string, Kept>();
   return {
@@ -62,10 +73,11 @@ export function rateLimit(rule: RateRule, most = 10_000): RateLimit {
       keys.delete(key);
       keys.set(key, kept);
       if (keys.size > most) keys.delete(keys.keys().next().value!);
+      changed(key, { ...kept });
       return 0;
     },
     succeeded: (key) => {
-      keys.delete(key);
+      if (keys.delete(key)) changed(key, undefined);
     },
     pardon: (key) => {
       const kept = keys.get(key);
@@ -73,6 +85,11 @@ export function rateLimit(rule: RateRule, most = 10_000): RateLimit {
       kept.failures--;
       if (kept.failures < rule.free) kept.openAt = 0;
       if (kept.failures <= 0) keys.delete(key);
+      changed(key, kept.failures <= 0 ? undefined : { ...kept });
+    },
+    restore: (key, held) => {
+      keys.delete(key);
+      keys.set(key, { ...held });
     },
     get size() {
       return keys.size;

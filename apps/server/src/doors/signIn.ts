@@ -3,6 +3,7 @@ import type { AccountWithHash } from "@tidewright/store";
 import type { Asker } from "./asker.ts";
 import { type Doors, instantOf } from "./doors.ts";
 import { kept } from "./kept.ts";
+import { strangersName } from "./keptWaits.ts";
 import { passwordProblems, TooBusy } from "./password.ts";
 import { badInput, notAllowed, signInFirst, tooBusy, tooMany } from "./refusal.ts";
 import { idleSeconds } from "./sessionCookie.ts";
@@ -40,7 +41,8 @@ export async function signIn(
   before?: string,
 ): Promise<LetIn> {
   const account = await doors.store.accounts.findByName(given.name);
-  await holdBack(doors, account?.id ?? `no account ${given.name.toLowerCase().slice(0, 200)}`, sender, async () => {
+  const counted = account?.id ?? `${strangersName}${given.name.toLowerCase().slice(0, 200)}`;
+  await holdBack(doors, counted, sender, async () => {
     const { right, outdated } = await doors.passwords.check(given.password, account?.passwordHash);
     if (!account || !right || account.disabled) {
       // The name as typed is not written down: people type passwords there.
@@ -178,6 +180,8 @@ async function holdBack(
     doors.limits.address.pardon(sender);
     throw tooMany(wait, "too many wrong passwords came for this name");
   }
+  // Written down before the check, so that no failure is forgiven by a server that ends in its midst.
+  await doors.waits.keep();
   let right: boolean;
   try {
     right = await check();
@@ -185,12 +189,15 @@ async function holdBack(
     // Nothing was learnt of the secret.
     doors.limits.address.pardon(sender);
     doors.limits.name.pardon(key);
+    await doors.waits.keep();
     throw error instanceof TooBusy ? tooBusy() : error;
   }
   if (!right) throw refusal();
   doors.limits.name.succeeded(key);
   doors.limits.address.pardon(sender);
   doors.knownPlaces.add(place);
+  doors.waits.note("place", place, { failures: 0, openAt: doors.now(), last: doors.now() });
+  await doors.waits.keep();
   if (doors.knownPlaces.size > mostPlaces) doors.knownPlaces.delete(doors.knownPlaces.values().next().value!);
 }
 

@@ -107,3 +107,24 @@ describe("a link for a customer", () => {
     expect(await store.links.list("job")).toEqual([]);
   });
 });
+
+describe("waits at the door", () => {
+  it("are kept by their keys, changed, forgotten one by one or by their age", async () => {
+    const store = await freshStore();
+    const [early, late] = [by("", 1).at, by("", 5).at];
+    await store.waits.keep(
+      new Map([
+        ["name a", { failures: 5, openAt: late, lastAt: late }],
+        ["address 192.0.2.7", { failures: 1, openAt: early, lastAt: early }],
+      ]),
+    );
+    await store.waits.keep(new Map([["name a", { failures: 6, openAt: late, lastAt: late }]]));
+    expect(await store.waits.list()).toEqual([
+      { key: "address 192.0.2.7", failures: 1, openAt: early, lastAt: early },
+      { key: "name a", failures: 6, openAt: late, lastAt: late },
+    ]);
+    expect(await store.waits.removeBefore(by("", 3).at)).toBe(1);
+    await store.waits.keep(new Map([["name a", undefined]]));
+    expect(await store.waits.list()).toEqual([]);
+  });
+});

@@ -133,6 +133,14 @@ const steps: readonly (readonly string[])[] = [
     )`,
     "CREATE INDEX links_by_job ON links (job_id)",
   ],
+  [
+    `CREATE TABLE sign_in_waits (
+      key TEXT PRIMARY KEY,
+      failures INTEGER NOT NULL,
+      open_at TEXT NOT NULL,
+      last_at TEXT NOT NULL
+    )`,
+  ],
 ];
 
 /** The version of the schema this program writes. */
@@ -194,7 +202,7 @@ export const tables: readonly { readonly name: string; readonly columns: readonl
     key: "id",
     columns: ["id", "name", "name_key", "role", "password_hash", "disabled", "version", "created_at", "updated_at"],
   },
-  // Sessions are not copied: who restores a backup signs in again.
+  // Sessions and waits are not copied: who restores a backup signs in again.
   {
     name: "links",
     key: "id",
