@@ -1,5 +1,6 @@
 import { endHead, type Levels, levelOf, levelsFor, netFlowTo, setLoopHeads } from "../system/levels.ts";
 import type { WorkNetwork } from "../system/networkLoan.ts";
+import { onlyLinks } from "../system/onlyLinks.ts";
 import type { PreparedLoop, PreparedSystem } from "../system/prepare.ts";
 import { type DrainSolution, solveDrains } from "../system/solveDrains.ts";
 import { solveNear } from "../system/solveNear.ts";
@@ -54,10 +55,7 @@ export class CoupledCurve {
     const { model, outlets } = prepared.loop;
     const beside = new Set(prepared.loop.pumps.map((pump) => `${pump.link}out`));
     const links = model.links.filter((link) => link.kind !== "pump" && !beside.has(link.from));
-    const ends = new Set<string>();
-    for (const link of links) ends.add(link.from).add(link.to);
-    const nodes = model.nodes.filter((node) => node.kind === "fixedHead" || ends.has(node.id));
-    this.#work = system.networks.take({ ...model, nodes, links });
+    this.#work = system.networks.take(onlyLinks(model, links));
     const { net } = this.#work;
     this.#system = system;
     this.#prepared = prepared;

@@ -1,6 +1,7 @@
 import { overflowWeirHead } from "@tidewright/engine";
 import { endHead, levelOf, otherFlowToDisplay } from "./levels.ts";
 import type { WorkNetwork } from "./networkLoan.ts";
+import { onlyLinks } from "./onlyLinks.ts";
 import type { PreparedLoop, PreparedSystem } from "./prepare.ts";
 import { solveNear } from "./solveNear.ts";
 import type { SolvedSystem } from "./solveSystem.ts";
@@ -36,10 +37,7 @@ export class SystemCurve {
   constructor(system: PreparedSystem, prepared: PreparedLoop, solved: SolvedSystem) {
     const { model, outlets, sourcePlace } = prepared.loop;
     const links = model.links.filter((link) => link.kind !== "pump");
-    const ends = new Set<string>();
-    for (const link of links) ends.add(link.from).add(link.to);
-    const nodes = model.nodes.filter((node) => node.kind === "fixedHead" || ends.has(node.id));
-    this.#work = system.networks.take({ ...model, nodes, links });
+    this.#work = system.networks.take(onlyLinks(model, links));
     const { net } = this.#work;
     this.#system = system;
     this.#solved = solved;
