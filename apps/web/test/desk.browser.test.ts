@@ -1,12 +1,10 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { barriers } from "./barriers.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const example = JSON.parse(readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8"));
 /** A red picture of 8 by 8, as PNG. */
 const picture = Buffer.from(
@@ -406,20 +404,3 @@ const smallTargets = (page: Page) =>
       })
       .map((element) => `${element.className} ${element.textContent} ${element.getBoundingClientRect().height}`),
   );
-
-async function barriers(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
-  const results = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(): Promise<AxeResults> } };
-    return axe.run();
-  });
-  return results.violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(
-      ({ id, nodes }) =>
-        `${id}: ${nodes
-          .map(({ target, failureSummary }) => `${target.join(" ")} ${failureSummary ?? ""}`)
-          .slice(0, 4)
-          .join(" | ")}`,
-    );
-}

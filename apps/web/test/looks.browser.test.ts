@@ -1,12 +1,8 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { barriers } from "./barriers.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const screens = [
   { name: "phone", viewport: { width: 390, height: 844 }, hasTouch: true },
   { name: "desk", viewport: { width: 1440, height: 900 }, hasTouch: false },
@@ -121,20 +117,3 @@ describe.skipIf(maySkipBrowserTests())("the bench on paper and graphite, phone a
     await page.context().close();
   });
 });
-
-async function barriers(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
-  const results = await page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(): Promise<AxeResults> } };
-    return axe.run();
-  });
-  return results.violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(
-      ({ id, nodes }) =>
-        `${id}: ${nodes
-          .slice(0, 4)
-          .map(({ target, failureSummary }) => `${target.join(" ")} ${failureSummary ?? ""}`)
-          .join(" | ")}`,
-    );
-}

@@ -1,12 +1,9 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { barriers } from "./barriers.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
 
-const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const target = (path: string): string => `.drawing .tw-target[data-path="${path}"]`;
 
 describe.skipIf(maySkipBrowserTests())("a shop's day, from the first question to the customer's link", () => {
@@ -129,13 +126,4 @@ interface Opened {
       }[];
     };
   };
-}
-
-/** Serious and critical violations that axe-core finds. */
-async function barriers(page: Page): Promise<string[]> {
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(() => (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run());
-  return found.violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
 }

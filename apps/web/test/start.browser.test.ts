@@ -1,21 +1,7 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { barriers } from "./barriers.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** Serious and critical violations that axe-core finds on a page. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string; impact: string }[] }> } };
-    const found = await axe.run();
-    return found.violations.filter(({ impact }) => impact === "serious" || impact === "critical").map(({ id }) => id);
-  });
-}
 
 describe.skipIf(maySkipBrowserTests())("the guided start", () => {
   let shop: ServedShop;
@@ -88,7 +74,7 @@ describe.skipIf(maySkipBrowserTests())("the guided start", () => {
       const { page, context } = await shop.open("#/start", { colorScheme, bypassCSP: true });
       await page.fill("#start-tank-volume", "450");
       await page.waitForSelector(".start-preview .start-figures");
-      expect(await violations(page)).toEqual([]);
+      expect(await barriers(page)).toEqual([]);
       await context.close();
     }
   });
@@ -104,7 +90,7 @@ describe.skipIf(maySkipBrowserTests())("the guided start", () => {
     await page.waitForSelector("#customer-name");
     await page.tap(".customer-send");
     await page.waitForSelector("#customer-name-problem");
-    expect(await violations(page)).toEqual([]);
+    expect(await barriers(page)).toEqual([]);
     await page.fill("#customer-name", "Ada Muster");
     await page.fill("#customer-contact", "ada@example.org");
     await page.fill("#customer-length", "120,5");
