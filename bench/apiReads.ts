@@ -2,28 +2,21 @@
  *  Prints the median, the 99th percentile and the most of the time of an answer [ms], for a list of jobs, one job, and a
  *  design with its document, beside the same bytes from a bare Node HTTP server in the same run (the bound).
  *  The aim: 99 % of answers within 30 ms. Run with `npm run api -w bench` after `npm run build:code`. */
-import { spawn } from "node:child_process";
 import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import autocannon from "autocannon";
+import { startServer } from "../tools/startServer.ts";
 
 const clients = 50;
 const seconds = Number(process.env.SECONDS ?? 8);
 const jobs = 1000;
-const main = fileURLToPath(new URL("../apps/server/dist/main.js", import.meta.url));
 
 const data = await mkdtemp(join(tmpdir(), "tidewright-api-"));
-const server = spawn(process.execPath, [main, "--data", data, "--port", "0"], { stdio: ["ignore", "pipe", "inherit"] });
-const address = await new Promise<string>((found) => {
-  server.stdout.on("data", (chunk: Buffer) => {
-    const told = /is at (http:\/\/\S+)\//.exec(chunk.toString())?.[1];
-    if (told !== undefined) found(told);
-  });
-});
+const server = await startServer({ data, built: true });
+const { address } = server;
 
 const send = async (path: string, body: unknown): Promise<{ id: string }> => {
   const response = await fetch(address + path, {
@@ -38,14 +31,14 @@ const document: unknown = JSON.parse(
   await readFile(new URL("../examples/waiting-room-reef.json", import.meta.url), "utf8"),
 );
 let job = { id: "" };
-for (let i = 0; i < jobs; i++) job = await send("/api/jobs", { name: `Job ${i}`, notes: "As measured on site." });
-const design = await send(`/api/jobs/${job.id}/designs`, { name: "As drawn", document });
+for (let i = 0; i < jobs; i++) job = await send("api/jobs", { name: `Job ${i}`, notes: "As measured on site." });
+const design = await send(`api/jobs/${job.id}/designs`, { name: "As drawn", document });
 
 const paths = {
-  "list of 50 jobs": "/api/jobs?limit=50",
-  "search in 1,000 jobs": "/api/jobs?text=job%2077&limit=50",
-  "one job": `/api/jobs/${job.id}`,
-  "design with document": `/api/designs/${design.id}`,
+  "list of 50 jobs": "api/jobs?limit=50",
+  "search in 1,000 jobs": "api/jobs?text=job%2077&limit=50",
+  "one job": `api/jobs/${job.id}`,
+  "design with document": `api/designs/${design.id}`,
 };
 console.log(`${clients} clients, ${seconds} s each; ms`);
 for (const [name, path] of Object.entries(paths)) {
@@ -62,8 +55,7 @@ for (const [name, path] of Object.entries(paths)) {
   console.log(`${name} (${bytes.byteLength} bytes)\n  server  ${tell(own)}\n  bare    ${tell(bound)}`);
   if (own.non2xx > 0 || own.errors > 0) throw new Error(`${own.non2xx} refusals, ${own.errors} errors at ${path}`);
 }
-server.kill("SIGTERM");
-await new Promise((ended) => server.once("exit", ended));
+await server.kill();
 await rm(data, { recursive: true, force: true });
 
 function load(url: string): Promise<autocannon.Result> {
