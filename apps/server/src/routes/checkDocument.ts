@@ -5,7 +5,7 @@ import { shopCatalogue } from "./shopCatalogue.ts";
 
 /** Refuses a document that cannot be read as a design, with every problem it has.
  *  app, whose shop's pumps it may refer to; document as sent under "document"; before what reads the document that it was
- *  made from, whose pumps it may keep though they are gone from the catalogue (decision 0023)
+ *  made from, whose pumps it may keep though they are gone from the catalogue (decision 0024)
  *  Throws: `Refused` 422. */
 export async function checkDocument(app: App, document: unknown, before?: () => Promise<unknown>): Promise<void> {
   const catalogue = await shopCatalogue(app.store);

@@ -1,6 +1,7 @@
 import type { Assessment } from "@tidewright/advice";
 import { type Design, valueAt } from "@tidewright/design";
 import { memo, useCallback, useMemo, useState } from "react";
+import { useCatalogue } from "../catalogue/currentCatalogue.ts";
 import type { Field } from "../document/fields.ts";
 import { partForm } from "../document/partForm.ts";
 import { partTree } from "../document/partTree.ts";
@@ -18,8 +19,9 @@ export function PartsTable() {
   const assessment = useBench((state) => state.assessed?.assessment);
   const selection = useBench((state) => state.selection);
   const { say, language } = useWords();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: titles are put together in the language of the moment
-  const lines = useMemo(() => partTree(design), [design, language]);
+  const catalogue = useCatalogue();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: titles are put together in the language of the moment, with names of the catalogue
+  const lines = useMemo(() => partTree(design), [design, language, catalogue]);
   const [why, setWhy] = useState<string>();
   const tell: Tell = useCallback((text) => setWhy(text), []);
   const states = useMemo(() => new Map(assessment?.parts.map((part) => [part.path, part])), [assessment]);
@@ -78,6 +80,8 @@ interface RowProps {
 
 const PartRow = memo(function PartRow({ design, path, title, depth, selected, state, tell }: RowProps) {
   const format = useFormat();
+  // What may be chosen is the catalogue's.
+  useCatalogue();
   return (
     <tr data-part={path} data-depth={depth} data-selected={selected ? "" : undefined}>
       <th scope="row">

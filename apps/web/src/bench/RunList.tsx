@@ -10,6 +10,7 @@ import {
   removePart,
 } from "@tidewright/editor";
 import { memo, useState } from "react";
+import { useCatalogue } from "../catalogue/currentCatalogue.ts";
 import type { Field, PartList } from "../document/fields.ts";
 import { newEntry } from "../document/newParts.ts";
 import { fieldsOfPart, partForm } from "../document/partForm.ts";
@@ -28,6 +29,8 @@ interface Props {
 /** A list of the design in its order: each entry can be taken in hand, moved, and taken out; new ones are added anywhere. */
 export const RunList = memo(function RunList({ design, list, selection }: Props) {
   const { say } = useWords();
+  // Titles are names of the catalogue.
+  useCatalogue();
   const [why, setWhy] = useState<string>();
   const entries = (valueAt(design, list.path) ?? []) as readonly unknown[];
   const remove = (place: number) => {

@@ -1,7 +1,7 @@
-import type { Design } from "@tidewright/design";
+import { checkKeptDesign, type Design } from "@tidewright/design";
 import { type DesignHead, type Job, type Revision, revision, routes } from "@tidewright/protocol";
 import { type Answered, ask } from "../api/ask.ts";
-import { readKept } from "../catalogue/readKept.ts";
+import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { problemWords } from "../words/problemWords.ts";
 import { exactWords, refusedTitle } from "../words/refusedWords.ts";
 import { words } from "../words/useWords.ts";
@@ -49,7 +49,7 @@ export const designServer: DesignServer = {
   async open(designId) {
     const answer = await ask(routes.design, { params: { designId } });
     if (!answer.ok) return { ok: false, event: failed(answer) };
-    const event = await theirsEvent(answer.value.latest);
+    const event = theirsEvent(answer.value.latest);
     return event.kind === "theirs" ? { ok: true, head: answer.value.head, latest: event.theirs } : { ok: false, event };
   },
   async surroundings({ jobId }) {
@@ -67,8 +67,9 @@ export const designServer: DesignServer = {
 type Failure = Extract<OutboxEvent<Design>, { kind: "unreachable" | "stopped" }>;
 
 /** What was read is brought up to the document's present version; what this page cannot read stops it rather than harms. */
-async function theirsEvent(read: Revision): Promise<Extract<OutboxEvent<Design>, { kind: "theirs" }> | Failure> {
-  const reading = await readKept(read.document);
+function theirsEvent(read: Revision): Extract<OutboxEvent<Design>, { kind: "theirs" }> | Failure {
+  // A pump that this page has not heard of comes in yet, and one that is gone is told of as a finding; neither stops anything.
+  const reading = checkKeptDesign(read.document, currentCatalogue());
   if (reading.ok)
     return {
       kind: "theirs",

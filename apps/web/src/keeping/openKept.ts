@@ -39,13 +39,12 @@ export async function openKept(designId: string): Promise<NotOpened | undefined>
   const mine = known.filter(({ makers }) => isOwnWork(makers, presentMaker()));
   const unsentFirst = [...mine].sort((a, b) => Number(b.unsent) - Number(a.unsent)).map(({ key }) => key);
   const claim = await claimCopy(designId, unsentFirst);
-  const here = await within(copies.read(claim.key), undefined);
-  if (here !== undefined) await awaitPumpsOf(here.history.present);
-  const copy = here ?? (await fetchCopy(designId, claim.key));
+  const copy = (await within(copies.read(claim.key), undefined)) ?? (await fetchCopy(designId, claim.key));
   if ("why" in copy) {
     claim.release();
     return copy;
   }
+  await awaitPumpsOf(copy.history.present);
   layFirst(copy.history);
   startBench();
   const keeper = keep(copy, benchWorld(copies, claim.key));

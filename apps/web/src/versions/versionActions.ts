@@ -1,4 +1,5 @@
 import type { RevisionEntry } from "@tidewright/protocol";
+import { sayAgain } from "@tidewright/words";
 import { presentDesign, say, takeOver } from "../state/bench.ts";
 import { words } from "../words/useWords.ts";
 import { readRevision } from "./readRevision.ts";
@@ -26,5 +27,5 @@ export async function goBackTo(entry: RevisionEntry): Promise<void> {
   const version = versionTitle(entry, words());
   const problem = takeOver(presentDesign(), read.design, words().say("keeping.versionBackStep", { version }));
   showVersions({ looking: undefined });
-  say(problem === undefined ? words().say("keeping.versionBackDone", { version }) : problem.message);
+  say(problem === undefined ? words().say("keeping.versionBackDone", { version }) : sayAgain(problem.message, words()));
 }

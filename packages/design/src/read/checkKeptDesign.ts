@@ -8,7 +8,7 @@ import { checkDesign, type DesignReading } from "./checkDesign.ts";
  *  where left out   -> DesignReading; a pump that is missing and that none of `before` names is a problem as ever
  *  Findings: none. Throws: never.
  *  Valid: any value.
- *  Source: own construction (decision 0023).
+ *  Source: own construction (decision 0024).
  *  Example: checkKeptDesign({ tidewright: 9 }, { pumps: [], devices: [], controllers: [], pipeSeries: [], fittings: [], valves: [] }).problems[0].path  ->  "/tidewright" */
 export function checkKeptDesign(
   value: unknown,
