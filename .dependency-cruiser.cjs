@@ -1,5 +1,5 @@
 /** Who may import whom: one name and one sentence of reason each. Inner packages know nothing of outer ones. */
-const test = "[.](test|browser[.]test)[.]tsx?$";
+const test = "([.](test|browser[.]test)[.]tsx?$|/src/testing/)";
 /** The entry point of a package, as the "source" condition finds it. */
 const entry = (names) => `^packages/(${names})/src/index[.]ts$`;
 

@@ -1,22 +1,7 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
-
-const root = new URL("../../../examples/", import.meta.url);
-
-function read(file: string): Design {
-  const reading = readDesign(readFileSync(new URL(file, root), "utf8"), demoCatalogue);
-  if (!reading.ok) throw new Error(`${file}: ${JSON.stringify(reading.problems)}`);
-  return reading.design;
-}
-
-const files = ["", "golden/"].flatMap((folder) =>
-  readdirSync(new URL(folder || ".", root))
-    .filter((name) => name.endsWith(".json"))
-    .map((name) => folder + name),
-);
+import { example, exampleFiles } from "./testing/examples.ts";
 
 function notFinite(value: unknown, path = ""): string[] {
   if (typeof value === "number") return Number.isFinite(value) ? [] : [path];
@@ -24,8 +9,8 @@ function notFinite(value: unknown, path = ""): string[] {
   return Object.entries(value).flatMap(([key, inner]) => notFinite(inner, `${path}/${key}`));
 }
 
-describe.each(files)("the example %s", (file) => {
-  const design = read(file);
+describe.each(exampleFiles)("the example %s", (file) => {
+  const design = example(file);
   const state = assess(design, demoCatalogue);
 
   it("settles with finite numbers", () => {
@@ -70,7 +55,9 @@ describe.each(files)("the example %s", (file) => {
 
 describe("a design with seven mistakes", () => {
   it("has all seven named", () => {
-    const codes = assess(read("golden/07-seven-mistakes.json"), demoCatalogue).findings.map((finding) => finding.code);
+    const codes = assess(example("golden/07-seven-mistakes.json"), demoCatalogue).findings.map(
+      (finding) => finding.code,
+    );
     for (const code of [
       "flow/below-wish",
       "drain/beyond-siphon",

@@ -1,25 +1,15 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
 import { type Design, readDesign } from "@tidewright/design";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
+import { example, exampleFiles } from "./testing/examples.ts";
 
-const root = new URL("../../../examples/", import.meta.url);
-const files = ["", "golden/"].flatMap((folder) =>
-  readdirSync(new URL(folder || ".", root))
-    .filter((name) => name.endsWith(".json"))
-    .map((name) => folder + name),
-);
-
-function read(file: string): Design {
-  const reading = readDesign(readFileSync(new URL(file, root), "utf8"), demoCatalogue);
-  if (!reading.ok) throw new Error(`${file} cannot be read`);
-  return reading.design;
-}
+const pinned = new URL("../../../examples/expected/", import.meta.url);
 
 function flowWith(change: (design: Design) => void): number {
-  const design = read("first-tank-110.json");
+  const design = example("first-tank-110.json");
   change(design);
   return assess(design, demoCatalogue, { curves: false }).loops[0]?.flow ?? 0;
 }
@@ -59,10 +49,10 @@ describe("any accepted design", () => {
     let assessed = 0;
     fc.assert(
       fc.property(
-        fc.constantFrom(...files),
+        fc.constantFrom(...exampleFiles),
         fc.infiniteStream(fc.double({ min: -1, max: 1, noNaN: true })),
         (file, s) => {
-          const design = read(file);
+          const design = example(file);
           // One in about thirty is changed, so that enough designs still fit together.
           scale(design, () => {
             const x = s.next().value as number;
@@ -84,9 +74,9 @@ describe("any accepted design", () => {
 });
 
 // Pinned: this project's own numbers at 4 digits, to notice change; UPDATE_GOLDEN=1 rewrites them.
-describe.each(files)("the pinned summary of %s", (file) => {
+describe.each(exampleFiles)("the pinned summary of %s", (file) => {
   it("has not moved", () => {
-    const state = assess(read(file), demoCatalogue, { curves: false });
+    const state = assess(example(file), demoCatalogue, { curves: false });
     const round = (x: number) => Number(x.toPrecision(4));
     const summary = {
       tag: "pinned",
@@ -99,7 +89,7 @@ describe.each(files)("the pinned summary of %s", (file) => {
       watts: round(state.power.watts),
       findings: state.findings.map((finding) => finding.code),
     };
-    const path = new URL(`expected/${file.replace("golden/", "golden-")}`, root);
+    const path = new URL(file.replace("golden/", "golden-"), pinned);
     if (process.env["UPDATE_GOLDEN"] === "1") writeFileSync(path, `${JSON.stringify(summary, null, 2)}\n`);
     expect(existsSync(path)).toBe(true);
     expect(summary).toEqual(JSON.parse(readFileSync(path, "utf8")));

@@ -1,16 +1,12 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
 import { rank } from "./rank.ts";
-
-const text = readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8");
+import { example } from "./testing/examples.ts";
 
 function demo(horizon: { value: number; unit: string } | undefined): Design {
-  const reading = readDesign(text, demoCatalogue);
-  if (!reading.ok) throw new Error("the demo cannot be read");
-  const { design } = reading;
+  const design = example("waiting-room-reef.json");
   if (horizon) design.wishes.horizon = horizon;
   else delete design.wishes.horizon;
   return design;

@@ -1,23 +1,9 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { describeSystem } from "./assess.ts";
 import { type PreparedLoop, prepareSystem } from "./system/prepare.ts";
 import { solveSystem } from "./system/solveSystem.ts";
-
-const root = new URL("../../../examples/", import.meta.url);
-const files = ["", "golden/"].flatMap((folder) =>
-  readdirSync(new URL(folder || ".", root))
-    .filter((name) => name.endsWith(".json"))
-    .map((name) => folder + name),
-);
-
-function read(file: string): Design {
-  const reading = readDesign(readFileSync(new URL(file, root), "utf8"), demoCatalogue);
-  if (!reading.ok) throw new Error(`${file} cannot be read`);
-  return reading.design;
-}
+import { example, exampleFiles } from "./testing/examples.ts";
 
 const g = 9.80665;
 
@@ -53,8 +39,8 @@ function teeLosses({ loop, net, state }: PreparedLoop): Map<string, number> {
   return losses;
 }
 
-describe.each(files)("in %s", (file) => {
-  const system = prepareSystem(read(file), demoCatalogue);
+describe.each(exampleFiles)("in %s", (file) => {
+  const system = prepareSystem(example(file), demoCatalogue);
   const solved = solveSystem(system);
   const state = describeSystem(system, solved, false);
 

@@ -1,26 +1,16 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { rank } from "./rank.ts";
 import type { Reason, ReasonCode } from "./ranking.ts";
+import { example, exampleFiles } from "./testing/examples.ts";
 import { describeReason } from "./wording/describeReason.ts";
-
-const root = new URL("../../../examples/", import.meta.url);
-
-function read(file: string, change: (design: Design) => void = () => {}): Design {
-  const draft = JSON.parse(readFileSync(new URL(file, root), "utf8")) as Design;
-  change(draft);
-  const reading = readDesign(JSON.stringify(draft), demoCatalogue);
-  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  return reading.design;
-}
 
 const mm = (value: number) => ({ value, unit: "mm" });
 
 /** A short wide lift of 300 mm, beside the sump, that asks for a flow. */
 function easyLift(litresPerHour: number): Design {
-  return read("first-tank-110.json", (design) => {
+  return example("first-tank-110.json", (design) => {
     design.display.standHeight = mm(100);
     design.sump.operatingLevel = mm(160);
     design.wishes.returnFlow = { value: litresPerHour, unit: "L/h" };
@@ -38,13 +28,9 @@ function easyLift(litresPerHour: number): Design {
 }
 
 const designs: readonly Design[] = [
-  ...["", "golden/"].flatMap((folder) =>
-    readdirSync(new URL(folder || ".", root))
-      .filter((name) => name.endsWith(".json"))
-      .map((name) => read(folder + name)),
-  ),
+  ...exampleFiles.map((file) => example(file)),
   // A trickle through pumps for much more.
-  read("first-tank-110.json", (design) => {
+  example("first-tank-110.json", (design) => {
     design.wishes.returnFlow = { value: 80, unit: "L/h" };
     delete design.wishes.budget;
   }),
@@ -101,7 +87,7 @@ describe("the reasons of a ranking", () => {
   it("tell a circuit that a pump would load beyond its limit, and no other", () => {
     const loaded = (watts: number) =>
       rank(
-        read("first-tank-110.json", (design) => {
+        example("first-tank-110.json", (design) => {
           const circuit = design.power.circuits?.[0];
           if (!circuit) throw new Error("no circuit");
           circuit.otherLoad = { value: watts, unit: "W" };

@@ -1,16 +1,13 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, type Part, readDesign } from "@tidewright/design";
+import type { Design, Part } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
-
-const text = readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8");
+import { example } from "./testing/examples.ts";
 
 function demo(change: (design: Design) => void = () => {}) {
-  const reading = readDesign(text, demoCatalogue);
-  if (!reading.ok) throw new Error("the demo cannot be read");
-  change(reading.design);
-  return assess(reading.design, demoCatalogue, { curves: false });
+  const design = example("waiting-room-reef.json");
+  change(design);
+  return assess(design, demoCatalogue, { curves: false });
 }
 
 function outlets(run: readonly Part[], change: (outlet: Extract<Part, { kind: "outlet" }>) => void): void {

@@ -1,19 +1,10 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
 import { rank } from "./rank.ts";
+import { example } from "./testing/examples.ts";
 
-const root = new URL("../../../examples/", import.meta.url);
-
-function read(file: string): Design {
-  const reading = readDesign(readFileSync(new URL(file, root), "utf8"), demoCatalogue);
-  if (!reading.ok) throw new Error(`${file} cannot be read`);
-  return reading.design;
-}
-
-const ranking = rank(read("waiting-room-reef.json"), demoCatalogue);
+const ranking = rank(example("waiting-room-reef.json"), demoCatalogue);
 
 describe("ranking pumps", () => {
   it("accounts for every pump and pair", () => {
@@ -35,7 +26,7 @@ describe("ranking pumps", () => {
     "golden/08-hooper-method.json",
     "golden/10-eight-branches.json",
   ])("gives the flow that %s has with that pump in it", (file) => {
-    const design = read(file);
+    const design = example(file);
     const { candidates, loop: index } = rank(design, demoCatalogue);
     for (const arrangement of ["single", "parallel"] as const) {
       const best = candidates.find((candidate) => candidate.arrangement === arrangement);

@@ -1,19 +1,16 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assess } from "./assess.ts";
-
-const root = new URL("../../../examples/", import.meta.url);
+import { example } from "./testing/examples.ts";
 
 function lobby(change: (pumps: Design["loops"][number]["pumps"], design: Design) => void) {
-  const reading = readDesign(readFileSync(new URL("hotel-lobby.json", root), "utf8"), demoCatalogue);
-  if (!reading.ok) throw new Error("the example cannot be read");
-  const pumps = reading.design.loops[0]?.pumps;
+  const design = example("hotel-lobby.json");
+  const pumps = design.loops[0]?.pumps;
   if (pumps?.length !== 2) throw new Error("the lobby has two return pumps");
-  change(pumps, reading.design);
-  return assess(reading.design, demoCatalogue, { curves: false });
+  change(pumps, design);
+  return assess(design, demoCatalogue, { curves: false });
 }
 
 // Analytic: a pump that keeps water back and does not run might as well not be there.

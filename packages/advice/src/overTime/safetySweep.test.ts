@@ -1,21 +1,12 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { withValue } from "../levers/withValue.ts";
+import { example } from "../testing/examples.ts";
 import { safetyLevers } from "./safetyLevers.ts";
 import { safetySweep } from "./safetySweep.ts";
 import { scenariosOf } from "./scenariosOf.ts";
 import { whatIf } from "./whatIf.ts";
-
-function example(name: string): Design {
-  const reading = readDesign(
-    readFileSync(new URL(`../../../../examples/${name}`, import.meta.url), "utf8"),
-    demoCatalogue,
-  );
-  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  return reading.design;
-}
 
 const reef = example("waiting-room-reef.json");
 const cut = (design: Design) => {

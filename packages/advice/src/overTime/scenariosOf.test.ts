@@ -1,17 +1,14 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
+import { example } from "../testing/examples.ts";
 import { scenariosOf } from "./scenariosOf.ts";
 import { whatIf } from "./whatIf.ts";
 
-const text = readFileSync(new URL("../../../../examples/waiting-room-reef.json", import.meta.url), "utf8");
-
 function reef(change: (design: Design) => void): Design {
-  const reading = readDesign(text, demoCatalogue);
-  if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
-  change(reading.design);
-  return reading.design;
+  const design = example("waiting-room-reef.json");
+  change(design);
+  return design;
 }
 
 const play = (design: Design, id: string) => {

@@ -1,16 +1,12 @@
-import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { describe, expect, it } from "vitest";
 import { rank } from "../rank.ts";
+import { example } from "../testing/examples.ts";
 
-function reef(change: (loops: { pumps: { ref?: string }[] }[]) => void) {
-  const text = readFileSync(new URL("../../../../examples/waiting-room-reef.json", import.meta.url), "utf8");
-  const document = JSON.parse(text);
-  change(document.loops);
-  const reading = readDesign(JSON.stringify(document), demoCatalogue);
-  if (!reading.ok) throw new Error("the example cannot be read");
-  return rank(reading.design, demoCatalogue, { pairs: false });
+function reef(change: (loops: Design["loops"]) => void) {
+  const design = example("waiting-room-reef.json", ({ loops }) => change(loops));
+  return rank(design, demoCatalogue, { pairs: false });
 }
 
 // Analytic: with no other loop the wish is the turnover times the display's volume, whatever pump hangs there now. Without one

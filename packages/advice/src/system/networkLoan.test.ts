@@ -1,31 +1,18 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, readDesign } from "@tidewright/design";
+import type { Design } from "@tidewright/design";
 import { solveCompiled } from "@tidewright/engine";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assess, describeSystem } from "../assess.ts";
+import { example, exampleFiles } from "../testing/examples.ts";
 import { setLoopHeads } from "./levels.ts";
 import { NetworkLoan } from "./networkLoan.ts";
 import { prepareSystem, withSystem } from "./prepare.ts";
 import { solveSystem } from "./solveSystem.ts";
 
-const root = new URL("../../../../examples/", import.meta.url);
-const texts = ["", "golden/"].flatMap((folder) =>
-  readdirSync(new URL(folder || ".", root))
-    .filter((name) => name.endsWith(".json"))
-    .map((name) => readFileSync(new URL(folder + name, root), "utf8")),
-);
-
-function read(text: string): Design {
-  const reading = readDesign(text, demoCatalogue);
-  if (!reading.ok) throw new Error("an example cannot be read");
-  return reading.design;
-}
-
 /** The design with its stand, its first pump's speed and its first pipe changed. */
-function changed(text: string, by: number): Design {
-  const design = read(text);
+function changed(file: string, by: number): Design {
+  const design = example(file);
   design.display.standHeight.value *= 1 + 0.1 * by;
   const loop = design.loops[0];
   const pump = loop?.pumps[0];
@@ -45,13 +32,13 @@ describe("a lent network", () => {
   it("gives every design the numbers that it has by itself, whatever was assessed before", () => {
     fc.assert(
       fc.property(
-        fc.array(fc.tuple(fc.constantFrom(...texts), fc.double({ min: 0, max: 1, noNaN: true })), {
+        fc.array(fc.tuple(fc.constantFrom(...exampleFiles), fc.double({ min: 0, max: 1, noNaN: true })), {
           minLength: 2,
           maxLength: 6,
         }),
         (jobs) => {
-          for (const [text, by] of jobs) {
-            const design = changed(text, by);
+          for (const [file, by] of jobs) {
+            const design = changed(file, by);
             expect(assess(design, demoCatalogue)).toEqual(byItself(structuredClone(design)));
           }
         },
@@ -61,7 +48,7 @@ describe("a lent network", () => {
   });
 
   it("belongs to one borrower at a time", () => {
-    const design = read(texts[0] as string);
+    const design = example(exampleFiles[0] as string);
     withSystem(design, demoCatalogue, (first) => {
       withSystem(design, demoCatalogue, (second) => {
         expect(second.loops[0]?.net).not.toBe(first.loops[0]?.net);
@@ -72,7 +59,7 @@ describe("a lent network", () => {
   });
 
   it("comes back even where its borrower fails", () => {
-    const design = read(texts[0] as string);
+    const design = example(exampleFiles[0] as string);
     const nets = [0, 1].map(() => {
       let net: unknown;
       expect(() =>
@@ -89,10 +76,10 @@ describe("a lent network", () => {
 
 // Analytic: at rest flows and levels agree, so one more round changes neither.
 describe("the levels of a solved system", () => {
-  it.each(texts.map((text) => [read(text).name, text] as const))(
+  it.each(exampleFiles.map((file) => [example(file).name, file] as const))(
     "have settled to some 1e-9 of flow in %s",
-    (_, text) => {
-      withSystem(read(text), demoCatalogue, (system) => {
+    (_, file) => {
+      withSystem(example(file), demoCatalogue, (system) => {
         const solved = solveSystem(system);
         const flows = system.loops.map(({ state }) => state.flow.slice());
         const scale = Math.max(...flows.flatMap((flow) => [...flow].map(Math.abs)));
