@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "n
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { openStore } from "../openStore.ts";
+import { openSqlite } from "../sql/sqliteDatabase.ts";
 import type { Store } from "../store.ts";
 import { by, freshFolder, freshPlace, freshStore, removePlaces } from "../testing/freshStore.ts";
 import { restore } from "./restore.ts";
@@ -124,5 +125,29 @@ describe("a backup", () => {
       await expect(restore(join(folder, name), target)).rejects.toMatchObject({ code: "damaged" });
       expect(readdirSync(target)).toEqual([]);
     }
+  });
+
+  // What a database file can bring along besides rows: sqlite.org/security.html, "untrusted SQLite database files".
+  it.each([
+    ["a view", ["DROP TABLE tidewright_store", "CREATE VIEW tidewright_store AS SELECT 1 AS version"]],
+    ["a trigger", ["CREATE TRIGGER sly AFTER INSERT ON jobs BEGIN DELETE FROM customers; END"]],
+    ["a virtual table", ["CREATE VIRTUAL TABLE sly USING fts5(text)"]],
+  ])("that somebody has put %s into is refused before anything is asked of it", async (_what, sql) => {
+    const store = await freshStore();
+    await fill(store);
+    const folder = freshFolder();
+    const path = join(folder, "b.db");
+    await store.backup(path);
+    const tampered = openSqlite(path, { singleFile: true });
+    await tampered.write(async (to) => {
+      for (const statement of sql) await to.change(statement);
+    });
+    await tampered.close();
+    const target = freshFolder();
+    await expect(restore(path, target)).rejects.toMatchObject({
+      code: "damaged",
+      message: expect.stringMatching(/nothing that a store keeps/),
+    });
+    expect(readdirSync(target)).toEqual([]);
   });
 });

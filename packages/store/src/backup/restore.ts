@@ -77,6 +77,12 @@ async function checkBackup(path: string, source: string): Promise<void> {
   let database: SqlDatabase | undefined;
   try {
     database = openSqlite(path, { singleFile: true });
+    // Before anything is asked of it: a file that somebody made may answer with a program of theirs (a view, a trigger, a
+    // virtual table, whose modules have had faults), and what a store keeps has none of these.
+    const [foreign] = await database.read.rows<{ name: string }>(
+      "SELECT name FROM sqlite_schema WHERE type NOT IN ('table', 'index') OR sql LIKE 'CREATE VIRTUAL %'",
+    );
+    if (foreign) throw notWhole(`"${foreign.name}" is nothing that a store keeps`);
     const [integrity] = await database.read.rows<{ integrity_check: string }>("PRAGMA integrity_check");
     if (integrity?.integrity_check !== "ok") throw notWhole(String(integrity?.integrity_check).slice(0, 200));
     const [found] = await database.read.rows<{ version: number }>("SELECT version FROM tidewright_store");

@@ -14,6 +14,8 @@ export interface SqliteOptions {
 export function openSqlite(path: string, options: SqliteOptions = {}): SqlDatabase {
   const connect = (): Database.Database => {
     const connection = new Database(path, { timeout: 5000 });
+    // A file may come from anywhere; what its schema holds runs with the least rights there are.
+    connection.exec("PRAGMA trusted_schema = OFF");
     connection.exec("PRAGMA foreign_keys = ON");
     return connection;
   };
