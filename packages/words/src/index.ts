@@ -2,7 +2,7 @@
  *  that a screen, a paper and the command line can speak alike. */
 
 export type { MessageKey } from "./en/english.ts";
-export { type Language, languages } from "./language.ts";
+export { type Language, languages, type Words } from "./language.ts";
 export { messageKeys } from "./messageKeys.ts";
 export { loadRoom, type Room, rooms, type Texts } from "./rooms.ts";
 export { sayAgain } from "./sayAgain.ts";
@@ -13,6 +13,5 @@ export {
   englishWords,
   loadTexts,
   loadWords,
-  type Words,
   wordsOf,
 } from "./words.ts";

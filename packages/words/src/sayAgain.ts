@@ -2,7 +2,7 @@ import { IntlMessageFormat } from "intl-messageformat";
 import { elevation } from "./en/elevation.ts";
 import type { MessageKey } from "./en/english.ts";
 import { problems } from "./en/problems.ts";
-import type { Words } from "./words.ts";
+import type { Words } from "./language.ts";
 
 /** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
 const areas = { problems, elevation } as const;
