@@ -253,11 +253,12 @@ export const routes = {
     path: "/api/designs/{designId}/revisions",
     access: "work",
     summary:
-      "Keep one more revision, made from the one If-Match names; where somebody was first, 412 with what they left as `current`",
+      "Keep one more revision, made from the one If-Match names; where somebody was first, 412 with what they left as `current`. `madeFrom`, the editId of that one or its instant where it has none, tells it from another of the same number, as after a backup was put back",
     body: z.strictObject({
       document: z.unknown(),
       editId: z.uuid(),
       parent: z.int().min(1).optional(),
+      madeFrom: z.string().max(100).optional(),
     }),
     answer: r.revisionEntry,
     status: 201,

@@ -72,10 +72,12 @@ export interface JobsPart {
 }
 
 /** What an edit may say of itself: `editId` makes sending it twice harmless; `parent` is the revision it was made from,
- *  where that is not the latest (an undo). */
+ *  where that is not the latest (an undo); `madeFrom` is the edit that the expected revision came from, or its instant where
+ *  it came from none: after a backup was put back, another revision may bear the same number. */
 export interface AppendOptions {
   readonly editId?: string | null;
   readonly parent?: number;
+  readonly madeFrom?: string;
 }
 
 /** Designs and variants. A revision is never changed, only added; the later of two writers gets what the first one

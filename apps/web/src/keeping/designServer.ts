@@ -26,14 +26,19 @@ export const designServer: DesignServer = {
     const answer = await ask(routes.appendRevision, {
       params: { designId },
       ifMatch: parcel.base,
-      body: { document: parcel.document, editId: parcel.editId },
+      body: {
+        document: parcel.document,
+        editId: parcel.editId,
+        ...(parcel.madeFrom === undefined ? {} : { madeFrom: parcel.madeFrom }),
+      },
     });
-    if (answer.ok) return { kind: "accepted", revision: answer.value.number };
+    if (answer.ok) return { kind: "accepted", revision: answer.value.number, mark: markOf(answer.value) };
     if (answer.reason === "refused" && answer.problem.status === 412) {
       const current = revision.safeParse(answer.problem.current);
-      if (current.success) return theirsEvent(current.data);
-      const opened = await designServer.open(designId);
-      return opened.ok ? { kind: "theirs", theirs: opened.latest } : opened.event;
+      const opened = current.success ? undefined : await designServer.open(designId);
+      if (opened?.ok === false) return opened.event;
+      const event = current.success ? theirsEvent(current.data) : ({ kind: "theirs", theirs: opened!.latest } as const);
+      return event.kind === "theirs" ? sameLine(designId, parcel, event) : event;
     }
     return failed(answer);
   },
@@ -44,7 +49,8 @@ export const designServer: DesignServer = {
     });
     // An answer that was lost on the way: the variant of this very id is there already.
     const known = !answer.ok && answer.reason === "refused" && answer.problem.status === 412;
-    return answer.ok || known ? { kind: "accepted", revision: 1 } : failed(answer);
+    if (answer.ok) return { kind: "accepted", revision: 1, mark: answer.value.createdAt };
+    return known ? { kind: "accepted", revision: 1 } : failed(answer);
   },
   async open(designId) {
     const answer = await ask(routes.design, { params: { designId } });
@@ -64,16 +70,43 @@ export const designServer: DesignServer = {
   },
 };
 
+/** Tells a revision from another of the same number: the edit it came from, or its instant where it came from none. */
+const markOf = ({ editId, at }: Pick<Revision, "editId" | "at">): string => editId ?? at;
+
+type TheirsEvent = Extract<OutboxEvent<Design>, { kind: "theirs" }>;
+
+/** Says of what somebody else left whether it was made from what a parcel was made from, or whether that is lost to the
+ *  server, as after a backup was put back. */
+async function sameLine(
+  designId: string,
+  { base, madeFrom }: RevisionParcel<Design>,
+  event: TheirsEvent,
+): Promise<OutboxEvent<Design>> {
+  const { theirs } = event;
+  if (madeFrom === undefined || theirs.revision < base) return event;
+  if (theirs.revision === base) return { ...event, parted: theirs.mark !== madeFrom };
+  const answer = await ask(routes.revision, { params: { designId, number: String(base) } });
+  if (answer.ok) return { ...event, parted: markOf(answer.value) !== madeFrom };
+  // Not knowing is no ground for joining: the whole is asked again.
+  return answer.reason === "refused" && answer.problem.status === 404 ? { ...event, parted: true } : failed(answer);
+}
+
 type Failure = Extract<OutboxEvent<Design>, { kind: "unreachable" | "stopped" }>;
 
 /** What was read is brought up to the document's present version; what this page cannot read stops it rather than harms. */
-function theirsEvent(read: Revision): Extract<OutboxEvent<Design>, { kind: "theirs" }> | Failure {
+function theirsEvent(read: Revision): TheirsEvent | Failure {
   // A pump that this page has not heard of comes in yet, and one that is gone is told of as a finding; neither stops anything.
   const reading = checkKeptDesign(read.document, currentCatalogue());
   if (reading.ok)
     return {
       kind: "theirs",
-      theirs: { revision: read.number, document: reading.design, author: read.author, editId: read.editId },
+      theirs: {
+        revision: read.number,
+        mark: markOf(read),
+        document: reading.design,
+        author: read.author,
+        editId: read.editId,
+      },
     };
   const [first] = reading.problems;
   const { problem, fix } = problemWords(first ?? { message: "", fix: "" });

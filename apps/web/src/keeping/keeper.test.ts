@@ -28,19 +28,21 @@ const head = (id: string): DesignHead => ({
 function fakeServer() {
   const asked: string[] = [];
   const lines = new Map<string, Theirs<Design>[]>([
-    ["d", [{ revision: 1, document: design, author: "Ina", editId: null }]],
+    ["d", [{ revision: 1, document: design, author: "Ina", editId: null, mark: "first" }]],
   ]);
   const state = { reached: true };
   const latest = (id: string) => lines.get(id)!.at(-1)!;
   const server: DesignServer = {
-    async append(id, { editId, base, document }) {
+    async append(id, { editId, base, madeFrom, document }) {
       asked.push(id);
       if (!state.reached) return { kind: "unreachable" };
       const known = lines.get(id)!.find((one) => one.editId === editId);
       if (known !== undefined) return { kind: "accepted", revision: known.revision };
-      if (base !== latest(id).revision) return { kind: "theirs", theirs: latest(id) };
-      lines.get(id)!.push({ revision: base + 1, document, author: "Me", editId });
-      return { kind: "accepted", revision: base + 1 };
+      const at = lines.get(id)!.find((one) => one.revision === base);
+      const parted = madeFrom !== undefined && at?.mark !== madeFrom;
+      if (parted || base !== latest(id).revision) return { kind: "theirs", theirs: latest(id), parted };
+      lines.get(id)!.push({ revision: base + 1, document, author: "Me", editId, mark: editId });
+      return { kind: "accepted", revision: base + 1, mark: editId };
     },
     async setApart(_id, parcel) {
       if (!state.reached) return { kind: "unreachable" };
@@ -54,7 +56,8 @@ function fakeServer() {
   const others = (path: string, value: unknown) => {
     const { revision, document } = latest("d");
     const changed = applyEdit(document, { op: "set", path, value }).design;
-    lines.get("d")!.push({ revision: revision + 1, document: changed, author: "Ina", editId: null });
+    const mark = `others ${++ids}`;
+    lines.get("d")!.push({ revision: revision + 1, document: changed, author: "Ina", editId: null, mark });
   };
   return { server, state, lines, latest, others, asked };
 }
@@ -72,7 +75,7 @@ function openPage(
     key: "d/1",
     designId: "d",
     surroundings: { head: head("d"), job: undefined, siblings: [] },
-    outbox: startOutbox({ revision: 1, document: design }),
+    outbox: startOutbox({ revision: 1, document: design, mark: "first" }),
     makers: [],
     history: startHistory(design),
   };
@@ -307,6 +310,51 @@ describe("keeping a design", () => {
     page.edit("/display/length", length);
     await until(() => world.latest(variant).revision === 2);
     expect(world.latest(variant).document.display).toMatchObject({ length, standHeight: height });
+  });
+
+  /** A server that was put back to its first revision, and on which Ina has worked since. */
+  const putBack = async () => {
+    const world = fakeServer();
+    const page = openPage(world);
+    page.edit("/display/standHeight", height);
+    await until(() => page.state().outbox.acknowledged.revision === 2 && page.state().outbox.phase === "kept");
+    world.lines.get("d")!.length = 1;
+    world.others("/display/length", length);
+    return { world, page };
+  };
+
+  it("loses nothing to a server that was put back and has come to the same number again", async () => {
+    const { world, page } = await putBack();
+    page.edit("/display/width", { value: 640, unit: "mm" });
+    await until(() => page.apart() !== undefined && page.state().outbox.phase === "kept");
+    expect(world.latest("d").document.display).toMatchObject({ length, standHeight: design.display.standHeight });
+    expect(world.latest(page.apart()!).document.display).toMatchObject({
+      standHeight: height,
+      width: { value: 640, unit: "mm" },
+    });
+    page.keeper.stop();
+  });
+
+  it("sets apart what only this device still has as soon as it sees that the server has lost it", async () => {
+    const { world, page } = await putBack();
+    page.tell({ kind: "lineBack" });
+    await until(() => page.apart() !== undefined && page.state().outbox.phase === "kept");
+    expect(world.latest(page.apart()!).document.display.standHeight).toEqual(height);
+    page.keeper.stop();
+  });
+
+  it("takes over what a server that was put back has, where nothing was done here", async () => {
+    const world = fakeServer();
+    world.others("/display/standHeight", height);
+    const page = openPage(world);
+    await until(() => page.state().outbox.acknowledged.revision === 2);
+    world.lines.get("d")!.length = 1;
+    world.others("/display/length", length);
+    page.tell({ kind: "lineBack" });
+    await until(() => sameJson(page.history().present.display.length, length));
+    expect(page.apart()).toBeUndefined();
+    expect(page.history().present.display.standHeight).toEqual(design.display.standHeight);
+    page.keeper.stop();
   });
 
   it("reads again what it was told of and could not read, while the line that told it stays up", async () => {

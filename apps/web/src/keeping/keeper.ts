@@ -234,11 +234,20 @@ export function keep(copy: LocalCopy, world: KeeperWorld): Keeper {
         // The same revision, changed by an erasure: what was taken away must not come back from here.
         (opened.latest.revision === acknowledged.revision && !means.same(opened.latest.document, acknowledged.document))
       )
-        handle({ kind: "theirs", theirs: opened.latest });
+        handle({ kind: "theirs", theirs: opened.latest, parted: isParted(opened.latest) });
       else if (phase === "waiting") handle({ kind: "send" });
       report();
     })();
     return refreshing;
+  };
+
+  /** Whether the server has another revision of the number that it had acknowledged, and something was made here: then this
+   *  device holds what the server has lost. */
+  const isParted = ({ revision, mark }: Theirs<Design>): boolean => {
+    const { acknowledged } = outbox;
+    if (acknowledged.mark === undefined || revision !== acknowledged.revision || mark === acknowledged.mark)
+      return false;
+    return history.past.some(({ others }) => others === undefined);
   };
 
   const lookLater = (after: number): void => {

@@ -91,7 +91,7 @@ async function fetchCopy(designId: string, key: string): Promise<LocalCopy | Not
     key,
     designId,
     surroundings,
-    outbox: startOutbox({ revision: latest.revision, document: latest.document }),
+    outbox: startOutbox({ revision: latest.revision, document: latest.document, mark: latest.mark }),
     makers: [],
     history: startHistory(latest.document),
   };

@@ -143,6 +143,33 @@ describe("the outbox of a design", () => {
     expect(play([theirs(3, { a: 0, b: 1 })]).commands).toEqual([]);
   });
 
+  it("says what a revision was made from, so that another of the same number is no base", () => {
+    const from = startOutbox<Doc>({ revision: 5, document: { a: 1, b: 1 }, mark: "e5" });
+    const sent = play([changed({ a: 2, b: 1 }), { kind: "accepted", revision: 6, mark: "e6" }], from);
+    expect(sent.commands[0]).toMatchObject({ parcel: { base: 5, madeFrom: "e5" } });
+    expect(sent.outbox.acknowledged).toEqual({ revision: 6, document: { a: 2, b: 1 }, mark: "e6" });
+  });
+
+  it("keeps work apart that was made from what the server has lost, at the same number or at a later one", () => {
+    for (const revision of [5, 9]) {
+      // Joined as if both began with ours, the 1 of b would be theirs to change, and ours of before the loss be gone.
+      const left = { revision, document: { a: 1, b: 0 }, author: "Ina", editId: "x", mark: "x" };
+      const { commands } = play([changed({ a: 2, b: 1 }), { kind: "theirs", theirs: left, parted: true }]);
+      expect(commands.slice(1)).toMatchObject([
+        { kind: "post", parcel: { kind: "apart", base: 5, document: { a: 2, b: 1 } } },
+      ]);
+    }
+  });
+
+  it("joins as ever where what was lost is there again word for word", () => {
+    const left = { revision: 5, document: { a: 1, b: 1 }, author: "Ina", editId: "x", mark: "x" };
+    const { commands } = play([changed({ a: 2, b: 1 }), { kind: "theirs", theirs: left, parted: true }]);
+    expect(commands.at(-1)).toMatchObject({
+      kind: "post",
+      parcel: { kind: "revision", base: 5, madeFrom: "x", document: { a: 2, b: 1 } },
+    });
+  });
+
   it("offers the next document where a variant was refused", () => {
     const { outbox, commands } = play([
       changed({ a: 2, b: 1 }),

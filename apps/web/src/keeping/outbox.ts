@@ -2,6 +2,8 @@
 export interface Acknowledged<Doc> {
   readonly revision: number;
   readonly document: Doc;
+  /** Tells it from another revision of the same number, as after a backup was put back; not known in old copies. */
+  readonly mark?: string | undefined;
 }
 
 /** What somebody else left on the server, and who. */
@@ -16,6 +18,8 @@ export interface RevisionParcel<Doc> {
   readonly kind: "revision";
   readonly editId: string;
   readonly base: number;
+  /** The mark of `base`. */
+  readonly madeFrom?: string;
   readonly document: Doc;
   /** How many finished steps it brings. */
   readonly changes: number;
@@ -64,10 +68,11 @@ export interface Outbox<Doc> {
 export type OutboxEvent<Doc> =
   | { readonly kind: "changed"; readonly present: Doc }
   | { readonly kind: "send" }
-  | { readonly kind: "accepted"; readonly revision: number }
+  | { readonly kind: "accepted"; readonly revision: number; readonly mark?: string | undefined }
   | { readonly kind: "unreachable"; readonly retryAfter?: number; readonly trouble?: string }
   | { readonly kind: "stopped"; readonly stop: Stop }
-  | { readonly kind: "theirs"; readonly theirs: Theirs<Doc> };
+  /** `parted` where what is acknowledged here is not among what theirs was made from. */
+  | { readonly kind: "theirs"; readonly theirs: Theirs<Doc>; readonly parted?: boolean };
 
 /** What is to be done, in this order, once the outbox is safely written down. */
 export type OutboxCommand<Doc> =
@@ -136,7 +141,7 @@ export function advance<Doc>(outbox: Outbox<Doc>, event: OutboxEvent<Doc>, means
       if (outbox.phase === "sending" || outbox.stop?.why === "gone") return { outbox, commands: [] };
       return dispatch(outbox, means);
     case "accepted":
-      return accepted(outbox, event.revision, means);
+      return accepted(outbox, event, means);
     case "unreachable": {
       const attempts = outbox.attempts + 1;
       const pause = Math.max(pauseAfter(attempts, means.random()), event.retryAfter ?? 0);
@@ -148,7 +153,7 @@ export function advance<Doc>(outbox: Outbox<Doc>, event: OutboxEvent<Doc>, means
     case "stopped":
       return { outbox: { ...outbox, phase: "stopped", stop: event.stop }, commands: [] };
     case "theirs":
-      return joined(outbox, event.theirs, means);
+      return joined(outbox, event.theirs, event.parted === true, means);
   }
 }
 
@@ -167,6 +172,7 @@ function dispatch<Doc>(outbox: Outbox<Doc>, means: OutboxMeans<Doc>): Advanced<D
     kind: "revision",
     editId: means.newId(),
     base: acknowledged.revision,
+    ...(acknowledged.mark === undefined ? {} : { madeFrom: acknowledged.mark }),
     document: present,
     changes: Math.max(1, changes),
   };
@@ -176,12 +182,16 @@ function dispatch<Doc>(outbox: Outbox<Doc>, means: OutboxMeans<Doc>): Advanced<D
   };
 }
 
-function accepted<Doc>(outbox: Outbox<Doc>, revision: number, means: OutboxMeans<Doc>): Advanced<Doc> {
+function accepted<Doc>(
+  outbox: Outbox<Doc>,
+  { revision, mark }: Pick<Acknowledged<Doc>, "revision" | "mark">,
+  means: OutboxMeans<Doc>,
+): Advanced<Doc> {
   const { parcel } = outbox;
   if (parcel === undefined) return { outbox, commands: [] };
   const settled: Outbox<Doc> = {
     ...outbox,
-    acknowledged: { revision, document: parcel.document },
+    acknowledged: { revision, document: parcel.document, ...(mark === undefined ? {} : { mark }) },
     changes: Math.max(0, outbox.changes - parcel.changes),
     parcel: undefined,
     attempts: 0,
@@ -191,15 +201,23 @@ function accepted<Doc>(outbox: Outbox<Doc>, revision: number, means: OutboxMeans
   return { ...next, commands: [{ kind: "setApart", parcel }, ...next.commands] };
 }
 
-function joined<Doc>(outbox: Outbox<Doc>, theirs: Theirs<Doc>, means: OutboxMeans<Doc>): Advanced<Doc> {
+function joined<Doc>(
+  outbox: Outbox<Doc>,
+  theirs: Theirs<Doc>,
+  parted: boolean,
+  means: OutboxMeans<Doc>,
+): Advanced<Doc> {
   const { acknowledged, present, parcel } = outbox;
   if (parcel?.kind === "apart") return { outbox, commands: [] };
-  if (parcel?.kind === "revision" && theirs.editId === parcel.editId) return accepted(outbox, theirs.revision, means);
+  if (parcel?.kind === "revision" && theirs.editId === parcel.editId) return accepted(outbox, theirs, means);
   const older = theirs.revision < acknowledged.revision;
   // A late word of what is known already. In answer to a parcel it is none: the server has lost revisions since, as after a
   // backup was put back, and what was made from them goes where it harms nothing.
   if (older && outbox.phase !== "sending") return { outbox, commands: [] };
-  const found = older ? { paths: [""] } : means.merge(acknowledged.document, present, theirs.document);
+  // Joining reckons from what both began with. What is acknowledged here is no such thing once it is lost there, unless
+  // what is there now is the very same.
+  const lost = (older || parted) && !means.same(acknowledged.document, theirs.document);
+  const found = lost ? { paths: [""] } : means.merge(acknowledged.document, present, theirs.document);
   if ("merged" in found) {
     const { merged } = found;
     const base: Outbox<Doc> = { ...outbox, acknowledged: theirs, present: merged, parcel: undefined, attempts: 0 };

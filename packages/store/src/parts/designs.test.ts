@@ -70,6 +70,24 @@ describe("the history of a design", () => {
     expect((await store.designs.ofJob("job")).map(({ name }) => name)).toEqual(["First idea", "Jo's work"]);
   });
 
+  it("takes a revision of another history for no base, though it bears the same number, as after a backup was put back", async () => {
+    const lost = "00000000-0000-4000-8000-000000000001";
+    const kept = "00000000-0000-4000-8000-000000000002";
+    const store = await withDesign();
+    await store.designs.append("reef", 1, document("after the backup"), by("Mara", 1), { editId: kept });
+    const late = await store.designs.append("reef", 2, document("made from what was lost"), by("Jo", 2), {
+      madeFrom: lost,
+    });
+    expect(late).toMatchObject({ ok: false, reason: "conflict", current: { number: 2, author: "Mara", editId: kept } });
+    const fine = await store.designs.append("reef", 2, document("three"), by("Jo", 3), { madeFrom: kept });
+    expect(fine).toMatchObject({ ok: true, value: { number: 3, editId: null } });
+    // A revision that came from no edit is known by its instant.
+    const next = await store.designs.append("reef", 3, document("four"), by("Jo", 4), { madeFrom: by("Jo", 3).at });
+    expect(next).toMatchObject({ ok: true, value: { number: 4 } });
+    const other = await store.designs.append("reef", 4, document("five"), by("Jo", 5), { madeFrom: by("Jo", 3).at });
+    expect(other).toMatchObject({ ok: false, reason: "conflict" });
+  });
+
   it("lets exactly one of twenty writers at once be first", async () => {
     const store = await withDesign();
     const outcomes = await Promise.all(

@@ -84,7 +84,7 @@ export function designsPart(context: Context): DesignsPart {
         )
       ).map(asHead),
 
-    append: async (designId, expectedRevision, document, by, { editId = null, parent } = {}) => {
+    append: async (designId, expectedRevision, document, by, { editId = null, parent, madeFrom } = {}) => {
       const json = jsonText("/document", document, limits.documentBytes);
       const from = parent ?? expectedRevision;
       const problems = [
@@ -115,6 +115,10 @@ export function designsPart(context: Context): DesignsPart {
         const repeated = async () => (editId === null ? undefined : findEdit(sql, designId, editId));
         const kept = await repeated();
         if (kept) return done({ entry: kept, jobId: head.jobId, isNew: false });
+        if (madeFrom !== undefined && head.revision === expectedRevision) {
+          const latest = (await findLatest(sql, designId))!;
+          if ((latest.editId ?? latest.at) !== madeFrom) return conflict(latest);
+        }
         // Counting up under the condition is the whole of the race: of two writers one changes no row.
         const changed = await sql.change(
           "UPDATE designs SET revision = revision + 1, updated_at = ? WHERE id = ? AND revision = ?",
