@@ -16,6 +16,7 @@ export { layoutFrame } from "./elevation/frame.ts";
 export { aimGrip, bodyRadius } from "./elevation/gripEdits.ts";
 export { figureText, spokenText } from "./elevation/labelText.ts";
 export { layoutElevation } from "./elevation/layoutElevation.ts";
+export { heldRects, placeBar } from "./elevation/placeBar.ts";
 export { dimensionRects, type PlacedDimension, placeDimensions } from "./elevation/placeDimensions.ts";
 export { flagRadius, flagRects, type PlacedFlag, placeFlags } from "./elevation/placeFlags.ts";
 export {

@@ -235,9 +235,9 @@ export function Elevation(props: ElevationProps): ReactNode {
           design={design}
           path={held.path}
           name={held.name}
-          label={heldLabel}
+          scene={scene}
+          labels={labels}
           anchor={view.toScreen(held.anchor)}
-          handle={held.handle}
           view={view}
           sheet={sheet}
         />
