@@ -27,6 +27,9 @@ const screens: readonly Screen[] = [
   { name: "desk", path: "#/jobs", ready: ".rows .row" },
   { name: "job", path: `#/jobs/${seeded.jobId}`, ready: ".design-open" },
   { name: "customers", path: "#/customers", ready: ".rows .row" },
+  { name: "pumps", path: "#/pumps", ready: ".pump-row[data-pump]" },
+  { name: "pump", path: "#/pumps/tarnhelm-f75", ready: ".plot-curve" },
+  { name: "pump-table", path: "#/pumpTable", ready: ".drop" },
   { name: "shop", path: "#/shop", ready: "main input" },
   { name: "people", path: "#/people", ready: "main" },
   {

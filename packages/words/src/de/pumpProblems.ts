@@ -42,7 +42,7 @@ export const pumpProblems: Record<keyof typeof english, string> = {
   "pumpProblems.offCurve": "liegt nicht auf der Kennlinie",
   "pumpProblems.flowBetween": "geben Sie einen Förderstrom zwischen 0 und {flow} an",
   "pumpProblems.leavesAt": "der größte Förderstrom träte mit {speed} m/s aus",
-  "pumpProblems.boreAndFlow": "prüfen Sie die Nennweite und die Einheit des Förderstroms",
+  "pumpProblems.boreAndFlow": "prüfen Sie die Innenweite und die Einheit des Förderstroms",
   "pumpProblems.powerReaches": "die Leistungskurve reicht bis {power} W",
   "pumpProblems.whichRight": "prüfen Sie, welche der beiden Angaben stimmt",
   "pumpProblems.waterFromWire": "{water} W im Wasser aus {wire} W bei {flow}",
@@ -146,7 +146,7 @@ export const pumpProblems: Record<keyof typeof english, string> = {
   "pumpProblems.flow": "Förderstrom",
   "pumpProblems.head": "Förderhöhe",
   "pumpProblems.power": "Leistung",
-  "pumpProblems.bore": "Nennweite",
+  "pumpProblems.bore": "Innenweite",
   "pumpProblems.heat": "Temperatur",
 
   "pumpProblems.column.id": "Buchstaben, Ziffern, . _ -; jede nur einmal",

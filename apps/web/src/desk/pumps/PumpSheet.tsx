@@ -1,6 +1,6 @@
 import type { PumpRow } from "@tidewright/catalogue";
 import type { CatalogueRow } from "@tidewright/protocol";
-import { type FormEvent, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { type FormEvent, useCallback, useEffect, useMemo, useState } from "react";
 import { Sheet as Dialog } from "../../bench/Sheet.tsx";
 import { useFormat } from "../../format/useFormat.ts";
 import { useSettings } from "../../state/settings.ts";
@@ -121,12 +121,11 @@ export function PumpSheet({ pump, version, draft, readOnly, taken, current }: Pr
     location.hash = "#/pumps";
   };
   const sheet = useMemo(() => ({ form, readOnly, isNew, change, at }), [form, readOnly, isNew, change, at]);
-  const movedOn = dirty && !isNew && current !== undefined && current.version !== base.version && state.is !== "clash";
-  const dialogAt = useRef<HTMLFormElement>(null);
+  const settled = state.is !== "clash" && state.is !== "saving";
+  const movedOn = settled && dirty && !isNew && current !== undefined && current.version !== base.version;
   return (
     <SheetProvider value={sheet}>
       <form
-        ref={dialogAt}
         className="pump-form"
         noValidate
         onSubmit={(event: FormEvent) => {

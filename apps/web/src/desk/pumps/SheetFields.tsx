@@ -11,7 +11,7 @@ export function Told({ problems, id }: { readonly problems: readonly FieldProble
   const { say } = useWords();
   if (problems.length === 0) return null;
   return (
-    <span className="told" id={id} role="status">
+    <span className="told" id={id}>
       {problems.map(({ severity, text }) => (
         <span key={`${severity} ${text}`} className={severity === "doubt" ? "field-doubt" : "field-problem"}>
           {severity === "doubt" ? say("pumps.doubt", { text }) : text}

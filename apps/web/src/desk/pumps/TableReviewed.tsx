@@ -1,10 +1,10 @@
-import type { CatalogueProblem } from "@tidewright/catalogue";
+import { type CatalogueProblem, demoCatalogue, findPump } from "@tidewright/catalogue";
 import { sayAgain } from "@tidewright/words";
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { useFormat } from "../../format/useFormat.ts";
 import { useWords } from "../../words/useWords.ts";
 import { refusalWords } from "../refusalWords.ts";
-import { nameOf, ownPumps, putPump } from "./ownPumps.ts";
+import { nameOf, ownPumps, sendPump } from "./ownPumps.ts";
 import { differences } from "./pumpValues.ts";
 import type { Arriving, TableReview } from "./reviewTable.ts";
 
@@ -35,7 +35,7 @@ export function TableReviewed({ name, review, onAgain, onClose }: Props) {
     let why = "";
     setKeeping({ is: "keeping", done: 0, total: good.length });
     for (const { pump, version } of good) {
-      const answer = await putPump(pump, version);
+      const answer = await sendPump(pump, version);
       if (answer.ok) count += 1;
       else {
         failed += 1;
@@ -138,6 +138,9 @@ function Pumps({ title, pumps }: { readonly title: string; readonly pumps: reado
                 · {say(`pumps.place.${placement}`)}
               </span>
             ))}
+            {findPump(demoCatalogue, pump.id) === undefined ? null : (
+              <p className="field-doubt">{capital(say("pumps.doubt.shadows"))}.</p>
+            )}
           </li>
         ))}
       </ul>

@@ -54,16 +54,21 @@ export function pumpOf(row: CatalogueRow): PumpRow | undefined {
   return read.get(row);
 }
 
-/** Keeps a pump.
+/** Keeps a pump; the list hears of it by the server's word.
  *  pump   version the one it was made from, 0 where it is new   -> the kept row, or why not */
-export async function putPump(pump: PumpRow, version: number): Promise<Answered<CatalogueRow>> {
-  const answer = heedDoor(
+export async function sendPump(pump: PumpRow, version: number): Promise<Answered<CatalogueRow>> {
+  return heedDoor(
     await ask(routes.putCatalogueRow, {
       params: { ...params, rowId: pump.id },
       body: { data: pump },
       ifMatch: version,
     }),
   );
+}
+
+/** Keeps one pump, as `sendPump`, and has it in the list at once. */
+export async function putPump(pump: PumpRow, version: number): Promise<Answered<CatalogueRow>> {
+  const answer = await sendPump(pump, version);
   if (answer.ok) ownPumps.put(answer.value);
   return answer;
 }
