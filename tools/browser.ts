@@ -15,8 +15,9 @@ export function chromiumPath(): string | undefined {
   return own !== "" && existsSync(own) ? own : undefined;
 }
 
-/** Starts a headless Chromium that talks to nobody by itself; throws, naming the remedy, when there is none. */
-export async function launchChromium(): Promise<Browser> {
+/** Starts a headless Chromium that talks to nobody by itself, with more options where some are given; throws, naming the
+ *  remedy, when there is none. */
+export async function launchChromium(...options: readonly string[]): Promise<Browser> {
   const executablePath = chromiumPath();
   if (!executablePath) throw new Error("Chromium was not found: install it, set CHROMIUM_PATH, or run npm test once");
   const quiet = [
@@ -26,6 +27,7 @@ export async function launchChromium(): Promise<Browser> {
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    ...options,
   ];
   // Chromium's sandbox refuses to start as root, which is what containers and CI are.
   const isRoot = process.getuid?.() === 0;

@@ -18,6 +18,8 @@ export interface ShopPage {
 export interface ServedShop {
   /** Address with a slash at its end; the same after a restart. */
   readonly address: string;
+  /** Folder of the built screens. */
+  readonly web: string;
   /** Data folder. */
   readonly data: string;
   readonly browser: Browser;
@@ -64,6 +66,7 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
     get address() {
       return server.address;
     },
+    web: web.folder,
     data,
     browser,
     api,

@@ -149,6 +149,8 @@ function inDatabase(database: IDBPDatabase<Schema>): LocalCopies {
         transaction.objectStore("copies").put(row),
         store.delete(range(copy.key, from)),
         ...steps.map((step, place) => store.put(step, [copy.key, from + place])),
+        // Asked for at once, so that it is done also where the page is gone before it hears of it.
+        Promise.resolve(transaction.commit()),
         transaction.done,
       ]);
       written.set(copy.key, timeline);

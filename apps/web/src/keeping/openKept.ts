@@ -50,7 +50,7 @@ export async function openKept(designId: string): Promise<NotOpened | undefined>
   const keeper = keep(copy, benchWorld(copies, claim.key));
   held = claim;
   // The last step of a slider waits a moment for the next one; a page that goes, or may be ended unseen, does not.
-  addEventListener("pagehide", flush);
+  addEventListener("pagehide", flushLast);
   document.addEventListener("visibilitychange", flush);
   tellKeeping({ keeper, durable: copies.durable, apart: undefined, theirs: undefined });
   return undefined;
@@ -64,6 +64,12 @@ function within<Value>(read: Promise<Value>, otherwise: Value): Promise<Value> {
 }
 
 const flush = () => void presentKeeping().keeper?.written();
+
+/** A page that goes takes along what stands in a field and was not confirmed: leaving the field confirms it. */
+const flushLast = () => {
+  if (document.activeElement instanceof HTMLInputElement) document.activeElement.blur();
+  flush();
+};
 
 let held: Claim | undefined;
 
