@@ -215,7 +215,15 @@ function sentence(assessment: Assessment, format: ScreenFormat, { say }: Words):
   const mainLoop = mainLoopOf(assessment);
   const loop = assessment.loops[mainLoop];
   const pump = nameOf(assessment.pumps.filter((each) => each.loop === mainLoop && each.ref !== undefined));
-  if (loop === undefined || pump === undefined) return say("bench.answer.noPump");
+  if (loop === undefined || pump === undefined) {
+    const gone = assessment.findings.find(
+      ({ code, at, data }) =>
+        code === "pump/missing" && loop !== undefined && at.startsWith(`${loop.path}/`) && data?.["name"],
+    );
+    return gone === undefined
+      ? say("bench.answer.noPump")
+      : say("bench.answer.pumpGone", { pump: String(gone.data?.["name"]) });
+  }
   const { value, wish } = assessment.turnover.return;
   const moves = { pump, flow: format(loop.flow, "flow"), head: format(loop.totalHead, "head") };
   if (wish === undefined) return say("bench.answer.moves", moves);

@@ -8,6 +8,7 @@ export const bench: Record<keyof typeof english, string> = {
     "Die Berechnung brach ab: {fault}. Das Dokument ist unversehrt; machen Sie den letzten Schritt rückgängig oder speichern Sie.",
   "bench.answer.solving": "Anlage wird berechnet…",
   "bench.answer.noPump": "Noch keine Pumpe gewählt: „Welche Pumpe“ unten nennt die passenden.",
+  "bench.answer.pumpGone": "Die Pumpe {pump} steht nicht im Katalog: „Welche Pumpe“ unten nennt die passenden.",
   "bench.answer.moves": "{pump} fördert {flow} gegen {head}.",
   "bench.answer.movesWish":
     "{pump} fördert {flow} gegen {head}: {turnover} durch das Technikbecken, {fits, select, less {weniger als gewünscht} more {mehr als gewünscht} other {wie gewünscht}}.",
@@ -133,6 +134,9 @@ export const bench: Record<keyof typeof english, string> = {
   "bench.readings.weirHead": "Überfallhöhe",
   "bench.readings.fallBehind": "Fall dahinter",
   "bench.readings.boxBelowRim": "Schacht unter Rand",
+  "bench.readings.siphonHead": "Verlusthöhe des Siphons",
+  "bench.readings.siphonSpeed": "Geschwindigkeit in seinen Rohren",
+  "bench.readings.crestVacuum": "Unterdruck am Scheitel, als Wassersäule",
   "bench.readings.fallsBack": "Läuft zurück",
   "bench.readings.room": "Platz",
   "bench.readings.safeDepth": "Höchste sichere Tiefe",

@@ -5,6 +5,7 @@ export const bench = {
   "bench.answer.fault": "The engine stopped: {fault}. The document is unharmed; undo the last edit or save it.",
   "bench.answer.solving": "Solving the system…",
   "bench.answer.noPump": "No pump chosen yet: “Which pump” below names those that fit.",
+  "bench.answer.pumpGone": "The pump {pump} is not in the catalogue: “Which pump” below names those that fit.",
   "bench.answer.moves": "{pump} moves {flow} against {head}.",
   "bench.answer.movesWish":
     "{pump} moves {flow} against {head}: {turnover} through the sump, {fits, select, less {less than wished} more {more than wished} other {as wished}}.",
@@ -130,6 +131,9 @@ export const bench = {
   "bench.readings.weirHead": "Head",
   "bench.readings.fallBehind": "Fall behind it",
   "bench.readings.boxBelowRim": "Box below its rim",
+  "bench.readings.siphonHead": "Head of the siphon",
+  "bench.readings.siphonSpeed": "Speed in its tubes",
+  "bench.readings.crestVacuum": "Vacuum at its crest, as water",
   "bench.readings.fallsBack": "Falls back",
   "bench.readings.room": "Room",
   "bench.readings.safeDepth": "Highest safe depth",
