@@ -159,6 +159,7 @@ describe.skipIf(maySkipBrowserTests())("a shop's own pump", { timeout: 180_000 }
     expect(await finding.textContent()).toMatch(new RegExp(`${id} \\(loop Return\\).*Choose another pump`, "i"));
     await page.reload();
     await finding.waitFor();
+    expect(await page.textContent(".answer-sentence")).toContain(`${id} is not in the catalogue`);
     // Other work goes on and is kept, though the pump is gone.
     await page.click(".section-index button:has-text('Display')");
     const field = page.locator('.inspector [data-path="/display/standHeight"]');
