@@ -29,7 +29,8 @@ export function keepingWord(kept: KeeperState, durable: boolean, signedOut: bool
     if (!durable || !kept.onDisk) return { text: say("keeping.waitsNowhere"), tone: "waits", help: "file" };
     const text =
       trouble === undefined ? say("keeping.waits", { count }) : say("keeping.waitsTrouble", { trouble, count });
-    return { text, tone: "waits" };
+    // Where no service worker may be, as without TLS from another machine, the page itself cannot come from this device.
+    return { text: reopens() ? text : `${text}. ${say("keeping.waitsOpen")}`, tone: "waits" };
   }
   if (stop?.why === "another")
     return {
@@ -47,4 +48,9 @@ export function keepingWord(kept: KeeperState, durable: boolean, signedOut: bool
       help: "file",
     };
   return { text: say("keeping.gone"), tone: "waits", help: "file" };
+}
+
+/** Whether this page would open again on this device without a connection. */
+function reopens(): boolean {
+  return typeof isSecureContext === "undefined" || isSecureContext;
 }

@@ -12,6 +12,7 @@ export const keeping: Record<keyof typeof english, string> = {
     "noch nicht gesichert: {trouble}; {count, plural, one {# Änderung wartet} other {# Änderungen warten}} auf diesem Gerät",
   "keeping.waitsNowhere":
     "nicht gesichert: keine Verbindung, und dieser Browser lässt nichts aufbewahren. Bitte in eine Datei speichern",
+  "keeping.waitsOpen": "Lassen Sie diese Seite am besten offen: Ohne Verbindung öffnet sie sich nicht wieder",
   "keeping.signedOut":
     "noch nicht gesichert: abgemeldet, {count, plural, =0 {nichts wartet} one {# Änderung wartet} other {# Änderungen warten}} auf diesem Gerät",
   "keeping.signIn": "Anmelden",

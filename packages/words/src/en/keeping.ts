@@ -9,6 +9,7 @@ export const keeping = {
   "keeping.waitsTrouble":
     "not kept yet: {trouble}; {count, plural, one {# change waits} other {# changes wait}} on this device",
   "keeping.waitsNowhere": "not kept: no connection, and this browser lets nothing be kept. Save to a file",
+  "keeping.waitsOpen": "Best leave this page open: without a connection it does not open again",
   "keeping.signedOut":
     "not kept yet: signed out, {count, plural, =0 {nothing waits} one {# change waits} other {# changes wait}} on this device",
   "keeping.signIn": "Sign in",
