@@ -69,7 +69,7 @@ let waiting: ReturnType<typeof setTimeout> | undefined;
 
 /** Asks the server for the shop's own pumps, which come into force as soon as they are there; done once it has answered or
  *  cannot be reached, and what was known before stands then. */
-export function fetchShopCatalogue(): Promise<void> {
+function fetchShopCatalogue(): Promise<void> {
   clearTimeout(waiting);
   flight ??= (async () => {
     do {
