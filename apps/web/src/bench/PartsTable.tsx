@@ -12,6 +12,8 @@ import { useWords } from "../words/useWords.ts";
 import { DesignTools, PartTools, type Tell } from "./PartTools.tsx";
 
 const fieldsInLine = 4;
+/** What is placed by hand on the drawing has all of its places in the table. */
+const placed = /^\/(overflow|tankPumps\/\d+)$/;
 
 /** Every part of the design as a plain table: what the drawing does by pointer, this does by keyboard. */
 export function PartsTable() {
@@ -80,6 +82,7 @@ interface RowProps {
 
 const PartRow = memo(function PartRow({ design, path, title, depth, selected, state, tell }: RowProps) {
   const format = useFormat();
+  const { say } = useWords();
   // What may be chosen is the catalogue's.
   useCatalogue();
   return (
@@ -102,9 +105,15 @@ const PartRow = memo(function PartRow({ design, path, title, depth, selected, st
           </span>
         ))}
       </td>
-      <td className="number">{state ? format(state.flow, "flow") : ""}</td>
-      <td className="number">{state ? format(state.velocity, "velocity") : ""}</td>
-      <td className="number">{state ? format(state.headLoss, "head") : ""}</td>
+      <td className="number" data-name={say("drawing.table.flow")}>
+        {state ? format(state.flow, "flow") : ""}
+      </td>
+      <td className="number" data-name={say("drawing.table.speed")}>
+        {state ? format(state.velocity, "velocity") : ""}
+      </td>
+      <td className="number" data-name={say("drawing.table.lost")}>
+        {state ? format(state.headLoss, "head") : ""}
+      </td>
       <td className="tools-cell">
         <PartTools design={design} path={path} title={title} tell={tell} />
       </td>
@@ -123,5 +132,5 @@ function inLine(design: Design, path: string): readonly Field[] {
     .filter(
       (field) => !field.optional || field.kind === "count" || valueAt(design, `${path}/${field.key}`) !== undefined,
     )
-    .slice(0, fieldsInLine);
+    .slice(0, placed.test(path) ? undefined : fieldsInLine);
 }

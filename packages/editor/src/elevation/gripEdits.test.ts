@@ -95,8 +95,8 @@ describe("a pump in the tank, held in the elevation", () => {
     const { place, aim } = sheet(aimed(180, 0));
     const at = reef.tankPumps![0]!.at;
     const value = (edits: ReturnType<typeof steeredEdits>) => edits.map((edit) => edit.value);
-    expect(value(steeredEdits(place, { x: 1, y: 0 }, false))).toEqual([{ ...at[0], value: at[0].value + 10 }, at[2]]);
-    expect(value(steeredEdits(place, { x: 0, y: -1 }, true))).toEqual([at[0], { ...at[2], value: at[2].value - 50 }]);
+    expect(value(steeredEdits(place, { x: 1, y: 0 }, false))).toEqual([{ ...at[0], value: at[0].value + 10 }]);
+    expect(value(steeredEdits(place, { x: 0, y: -1 }, true))).toEqual([{ ...at[2], value: at[2].value - 50 }]);
     const pitches = ([x, y, large]: [number, number, boolean]) =>
       (steeredEdits(aim, { x, y }, large)[0]!.value as { pitch: { value: number } }).pitch.value;
     expect([pitches([0, 1, false]), pitches([0, -1, false]), pitches([0, 1, true])]).toEqual([5, -5, 45]);

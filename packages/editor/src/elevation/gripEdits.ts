@@ -79,7 +79,8 @@ export function placeEdits({ along, up }: PlaceHandle, by: Point): SetEdit[] {
 export function steeredEdits(handle: Handle, way: Point, large: boolean): SetEdit[] {
   if (handle.axis === "place") {
     const step = placeStep * (large ? 10 : 2);
-    return placeEdits(handle, { x: way.x * step, y: way.y * step });
+    const [along, up] = placeEdits(handle, { x: way.x * step, y: way.y * step });
+    return way.x === 0 ? [up!] : [along!];
   }
   if (handle.axis !== "aim") return [];
   return [aimEdit(handle, handle.pitch + ((way.x + way.y) * turnStep * (large ? 9 : 1) * Math.PI) / 180)];

@@ -1,5 +1,7 @@
+import { type Design, valueAt } from "@tidewright/design";
+import { type Quantity, toSI } from "@tidewright/units";
 import { steeredEdits } from "../elevation/gripEdits.ts";
-import type { Point } from "../elevation/scene.ts";
+import type { BoundTarget, Handle, Point } from "../elevation/scene.ts";
 import { type Answer, idle, type SheetContext, type SteeringPart, type Step, to } from "./sheet.ts";
 
 /** Arrow keys steer what one key has chosen: the place of a part, or its aim. */
@@ -24,7 +26,7 @@ export const inSteeringPart: Answer<SteeringPart> = (state, event, context) => {
     { ...state, dragKey: key },
     {
       kind: "edit",
-      edits: steeredEdits(handle, way, event.shift === true),
+      edits: steeredEdits(asItIs(handle, context.design), way, event.shift === true),
       label: { key: "drawing.step.move", values: { what: handle.label } },
       dragKey: key,
       done: false,
@@ -48,6 +50,18 @@ export function steerStep(context: SheetContext, path: string, grip: SteeringPar
 
 const gripOf = (context: SheetContext, { part, grip }: Pick<SteeringPart, "part" | "grip">) =>
   context.scene.parts.find(({ path }) => path === part)?.grips?.find(({ axis }) => axis === grip);
+
+/** Keys can be faster than the picture: a step goes from what the document says, not from what was drawn last. */
+function asItIs(handle: Handle, design: Design): Handle {
+  const now = (path: string) => valueAt(design, path) as Quantity | undefined;
+  if (handle.axis === "aim") {
+    const pitch = now(`${handle.path}/pitch`);
+    return pitch === undefined ? handle : { ...handle, pitch: toSI(pitch, "angle") };
+  }
+  if (handle.axis !== "place") return handle;
+  const target = (one: BoundTarget): BoundTarget => ({ ...one, ...now(one.path) });
+  return { ...handle, along: target(handle.along), up: target(handle.up) };
+}
 
 /** The presses so far are a step of the history. */
 function rest(state: SteeringPart): Step {
