@@ -250,4 +250,9 @@ export const pumps: Record<keyof typeof english, string> = {
   "pumps.table.binary":
     "{name} ist keine Texttabelle. Sichern Sie sie im Tabellenprogramm als CSV, und wählen Sie diese Datei.",
   "pumps.table.large": "{name} ist größer als 20 MB; teilen Sie die Tabelle.",
+  "pumps.table.example.maker": "Beispielhersteller",
+  "pumps.table.example.model": "Beispiel 1",
+  "pumps.table.example.note": "Ersetzen Sie diese Zeile durch Ihre Pumpen",
+  "pumps.table.example.source": "Datenblatt",
+  "pumps.table.example.where": "Seite 2",
 };

@@ -244,4 +244,9 @@ export const pumps = {
     "{count, plural, one {# pump was} other {# pumps were}} not kept: {why} What is left can be kept with the same button.",
   "pumps.table.binary": "{name} is no table of text. Save it as CSV in your sheet program and choose that file.",
   "pumps.table.large": "{name} is larger than 20 MB; split the table.",
+  "pumps.table.example.maker": "Example maker",
+  "pumps.table.example.model": "Example 1",
+  "pumps.table.example.note": "Replace this row with your own pumps",
+  "pumps.table.example.source": "Data sheet",
+  "pumps.table.example.where": "page 2",
 } as const;

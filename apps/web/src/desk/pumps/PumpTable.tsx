@@ -21,7 +21,8 @@ type Read =
 
 /** Pumps as a table: in with a review, out as a file, and what the columns mean. */
 export function PumpTable() {
-  const { say, language } = useWords();
+  const words = useWords();
+  const { say, language } = words;
   const { session } = useSession();
   const works = mayWork(session);
   const { items } = useOwnPumps();
@@ -49,7 +50,7 @@ export function PumpTable() {
           <button
             type="button"
             className="action"
-            onClick={() => saveText("pumps-template.csv", sheetText(templateCsv(), language))}
+            onClick={() => saveText("pumps-template.csv", sheetText(templateCsv(words), language))}
           >
             {say("pumps.table.template")}
           </button>
@@ -65,7 +66,7 @@ export function PumpTable() {
               </tr>
             </thead>
             <tbody>
-              {headingMeanings().map(({ heading, meaning, needed }) => (
+              {headingMeanings(words).map(({ heading, meaning, needed }) => (
                 <tr key={heading}>
                   <th scope="row">
                     {heading}

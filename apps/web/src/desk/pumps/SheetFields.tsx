@@ -24,7 +24,7 @@ export function Told({ problems, id }: { readonly problems: readonly FieldProble
 interface FrameProps {
   readonly place: string;
   readonly label: string;
-  readonly hint?: MessageKey | undefined;
+  readonly about?: MessageKey | undefined;
   readonly className?: string;
   readonly children: (shared: {
     readonly id: string;
@@ -35,13 +35,13 @@ interface FrameProps {
 }
 
 /** Label, control, and below it all that is to be said of it. */
-function Frame({ place, label, hint, className = "", children }: FrameProps) {
+function Frame({ place, label, about, className = "", children }: FrameProps) {
   const id = useId();
   const { say } = useWords();
   const { at, readOnly } = useSheet();
   const problems = at(place);
   const told = problems.length > 0;
-  const hinted = hint !== undefined && !readOnly;
+  const hinted = about !== undefined && !readOnly;
   return (
     <div className={`field ${className}`}>
       <label className="field-label" htmlFor={id}>
@@ -57,7 +57,7 @@ function Frame({ place, label, hint, className = "", children }: FrameProps) {
       <Told problems={problems} id={`${id}-told`} />
       {hinted ? (
         <span className="field-hint" id={`${id}-hint`}>
-          {say(hint)}
+          {say(about)}
         </span>
       ) : null}
     </div>
@@ -66,17 +66,17 @@ function Frame({ place, label, hint, className = "", children }: FrameProps) {
 
 interface FigureProps {
   readonly name: FigureName;
-  readonly hint?: MessageKey;
+  readonly about?: MessageKey;
   readonly optional?: boolean;
 }
 
 /** One number, with its unit in the label; another unit may be typed with it. */
-export function FigureField({ name, hint, optional = false }: FigureProps) {
+export function FigureField({ name, about, optional = false }: FigureProps) {
   const { say } = useWords();
   const { form, change, readOnly } = useSheet();
   const { dimension, unit } = measureOf(name, form.units);
   return (
-    <Frame place={name} label={say(`pumps.field.${name}`, { unit: unitLabel(unit, dimension) || unit })} hint={hint}>
+    <Frame place={name} label={say(`pumps.field.${name}`, { unit: unitLabel(unit, dimension) || unit })} about={about}>
       {(shared) => (
         <input
           {...shared}
@@ -100,7 +100,7 @@ export function FigureField({ name, hint, optional = false }: FigureProps) {
 
 interface TextProps {
   readonly name: TextName;
-  readonly hint?: MessageKey;
+  readonly about?: MessageKey;
   readonly optional?: boolean;
   readonly lines?: number;
   readonly fixed?: boolean;
@@ -108,11 +108,11 @@ interface TextProps {
 }
 
 /** One line of text, or some. */
-export function TextField({ name, hint, optional = false, lines, fixed = false, className }: TextProps) {
+export function TextField({ name, about, optional = false, lines, fixed = false, className }: TextProps) {
   const { say } = useWords();
   const { form, change, readOnly } = useSheet();
   return (
-    <Frame place={name} label={say(`pumps.field.${name}`)} hint={hint} {...(className ? { className } : {})}>
+    <Frame place={name} label={say(`pumps.field.${name}`)} about={about} {...(className ? { className } : {})}>
       {(shared) => {
         const input = {
           ...shared,

@@ -11,12 +11,12 @@ export function FirstGroups() {
   const { form, isNew } = useSheet();
   return (
     <div className="pump-groups pump-groups-first">
-      <Group title="what">
+      <Group of="what">
         <TextField name="maker" />
         <TextField name="model" />
-        <TextField name="id" fixed={!isNew} hint={isNew ? "pumps.hint.id" : "pumps.hint.idKept"} className="wide" />
+        <TextField name="id" fixed={!isNew} about={isNew ? "pumps.hint.id" : "pumps.hint.idKept"} className="wide" />
       </Group>
-      <Group title="place">
+      <Group of="place">
         <Places />
         {form.placements.includes("external") || form.externalCooling !== "" ? (
           <ChoiceField
@@ -31,7 +31,7 @@ export function FirstGroups() {
         <FigureField name="maximumTemperature" optional />
         <SelfPriming />
       </Group>
-      <Group title="control">
+      <Group of="control">
         <ChoiceField
           name="control"
           choices={[
@@ -49,26 +49,26 @@ export function FirstGroups() {
 export function LastGroups() {
   return (
     <div className="pump-groups pump-groups-last">
-      <Group title="electric">
+      <Group of="electric">
         <FigureField name="ratedPower" />
-        <FigureField name="powerFactor" hint="pumps.hint.powerFactor" />
+        <FigureField name="powerFactor" about="pumps.hint.powerFactor" />
         <FigureField name="voltage" />
-        <FigureField name="frequency" hint="pumps.hint.frequency" />
+        <FigureField name="frequency" about="pumps.hint.frequency" />
       </Group>
-      <Group title="connections">
-        <FigureField name="inletBore" hint="pumps.hint.bore" />
-        <TextField name="inlet" optional hint="pumps.hint.connection" />
-        <FigureField name="outletBore" hint="pumps.hint.bore" />
-        <TextField name="outlet" optional hint="pumps.hint.connection" />
+      <Group of="connections">
+        <FigureField name="inletBore" about="pumps.hint.bore" />
+        <TextField name="inlet" optional about="pumps.hint.connection" />
+        <FigureField name="outletBore" about="pumps.hint.bore" />
+        <TextField name="outlet" optional about="pumps.hint.connection" />
       </Group>
-      <Group title="trade">
-        <FigureField name="soundLevel" hint="pumps.hint.soundLevel" />
-        <FigureField name="price" hint="pumps.hint.price" />
+      <Group of="trade">
+        <FigureField name="soundLevel" about="pumps.hint.soundLevel" />
+        <FigureField name="price" about="pumps.hint.price" />
         <FigureField name="warrantyMonths" optional />
         <FigureField name="bestEfficiencyFlow" optional />
       </Group>
-      <Group title="source">
-        <TextField name="sourceTitle" hint="pumps.hint.title" />
+      <Group of="source">
+        <TextField name="sourceTitle" about="pumps.hint.title" />
         <TextField name="sourceWhere" optional />
         <ChoiceField
           name="sourceStatus"
@@ -93,16 +93,16 @@ export function LastGroups() {
 }
 
 interface GroupProps {
-  readonly title: "what" | "place" | "control" | "electric" | "connections" | "trade" | "source";
+  readonly of: "what" | "place" | "control" | "electric" | "connections" | "trade" | "source";
   readonly children: ReactNode;
 }
 
-function Group({ title, children }: GroupProps) {
+function Group({ of, children }: GroupProps) {
   const { say } = useWords();
   const id = useId();
   return (
     <section className="pump-group" aria-labelledby={id}>
-      <h2 id={id}>{say(`pumps.group.${title}`)}</h2>
+      <h2 id={id}>{say(`pumps.group.${of}`)}</h2>
       <div className="pump-fields">{children}</div>
     </section>
   );
@@ -175,7 +175,7 @@ function Controlled() {
       {form.controller === "" ? null : (
         <>
           <TextField name="controllerLabel" optional />
-          <TextField name="controllerRef" optional={!separate} hint="pumps.hint.ref" />
+          <TextField name="controllerRef" optional={!separate} about="pumps.hint.ref" />
           <FigureField name="controllerPrice" optional={!separate} />
         </>
       )}

@@ -1,5 +1,5 @@
 import { demoCatalogue, findPump, type PumpRow } from "@tidewright/catalogue";
-import { englishWords, loadWords } from "@tidewright/words";
+import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { screenFormat } from "../../format/screenFormat.ts";
 import { buildPump } from "./buildPump.ts";
@@ -7,6 +7,7 @@ import { figureOf, readFigure } from "./figure.ts";
 import { type FieldProblem, judgePump, mainsFor } from "./judgePump.ts";
 import { emptyForm, type FormUnits, formOf, inUnits, type PumpForm, shortName, unitsFor } from "./pumpForm.ts";
 
+const english = await loadWords("en");
 const metric: FormUnits = { flow: "L/h", head: "m", bore: "mm", temperature: "C" };
 const us: FormUnits = { flow: "US gal/h", head: "ft", bore: "in", temperature: "F" };
 const pump = findPump(demoCatalogue, "ferrow-c80") as PumpRow;
@@ -39,7 +40,7 @@ const odd: PumpRow = {
 
 const judge = (form: PumpForm, taken: (id: string) => "own" | "program" | undefined = () => undefined) =>
   judgePump(form, {
-    words: englishWords,
+    words: english,
     format: screenFormat({ system: "metric", own: {} }),
     mains: mainsFor("metric"),
     taken,
@@ -47,7 +48,7 @@ const judge = (form: PumpForm, taken: (id: string) => "own" | "program" | undefi
 const at = (problems: readonly FieldProblem[], place: string) =>
   problems.filter((problem) => problem.place === place).map(({ severity, text }) => `${severity}: ${text}`);
 const typed = (form: PumpForm, change: Partial<PumpForm>) => ({ ...form, ...change });
-const sheet = () => formOf(pump, metric, englishWords);
+const sheet = () => formOf(pump, metric, english);
 const withCell = (form: PumpForm, row: number, column: "flow" | "head" | "watts", text: string): PumpForm => ({
   ...form,
   curves: form.curves.map((curve, table) =>
@@ -74,16 +75,16 @@ describe("a pump's sheet", () => {
 
   it("stands for the same pump after its units were changed and changed back, and after a rest on the device", () => {
     for (const row of [...demoCatalogue.pumps, odd]) {
-      const there = inUnits(formOf(row, metric, englishWords), us, englishWords);
-      expect(buildPump(there, englishWords).row).toEqual(row);
-      const back = inUnits(JSON.parse(JSON.stringify(there)) as PumpForm, metric, englishWords);
-      expect(buildPump(back, englishWords).row).toEqual(row);
+      const there = inUnits(formOf(row, metric, english), us, english);
+      expect(buildPump(there, english).row).toEqual(row);
+      const back = inUnits(JSON.parse(JSON.stringify(there)) as PumpForm, metric, english);
+      expect(buildPump(back, english).row).toEqual(row);
     }
   });
 
   it("turns what was typed into the new unit, and leaves what is no number as it is", () => {
     const typedForm = withCell(withCell(sheet(), 1, "flow", "1000"), 2, "flow", "many");
-    const there = inUnits(typedForm, us, englishWords);
+    const there = inUnits(typedForm, us, english);
     // NIST SP 811: one US gallon is 3.785411784 L.
     expect(Number(there.curves[0]?.points[1]?.flow.text)).toBeCloseTo(1000 / 3.785411784, 3);
     expect(there.curves[0]?.points[2]?.flow.text).toBe("many");
@@ -91,13 +92,13 @@ describe("a pump's sheet", () => {
 
   it("takes a unit that is typed with a number, and no other currency", () => {
     // NIST SP 811: one inch is 25.4 mm.
-    expect(readFigure({ text: "1 in" }, { dimension: "length", unit: "mm" }, englishWords)).toEqual({
+    expect(readFigure({ text: "1 in" }, { dimension: "length", unit: "mm" }, english)).toEqual({
       state: "read",
       value: 0.0254,
     });
     const money = { dimension: "money", unit: "EUR" } as const;
-    expect(readFigure({ text: "99" }, money, englishWords)).toEqual({ state: "read", value: 99 });
-    expect(readFigure({ text: "99 USD" }, money, englishWords)).toMatchObject({ state: "wrong" });
+    expect(readFigure({ text: "99" }, money, english)).toEqual({ state: "read", value: 99 });
+    expect(readFigure({ text: "99 USD" }, money, english)).toMatchObject({ state: "wrong" });
     expect(figureOf(0.0000125, { dimension: "flow", unit: "L/h" }, ",").text).toBe("45");
   });
 
@@ -142,7 +143,7 @@ describe("a pump's sheet", () => {
   });
 
   it("puts a problem of the curve into the row that was typed, past rows with watts alone", () => {
-    const rows = formOf(odd, metric, englishWords);
+    const rows = formOf(odd, metric, english);
     // Rows by flow: 0, then watts alone at 360 L/h, then 1000 L/h.
     expect(rows.curves[0]?.points.map(({ head }) => head.text)[1]).toBe("");
     const rising = judge(withCell(rows, 2, "head", "5"));
@@ -154,7 +155,7 @@ describe("a pump's sheet", () => {
   });
 
   it("doubts a pump for other mains, and a short name that the program uses; a name twice is wrong", () => {
-    const abroad = formOf(findPump(demoCatalogue, "ostwick-u24-60") as PumpRow, metric, englishWords);
+    const abroad = formOf(findPump(demoCatalogue, "ostwick-u24-60") as PumpRow, metric, english);
     const problems = judge(abroad, (id) => (id === "ostwick-u24-60" ? "program" : undefined));
     expect(problems.map(({ place, severity }) => `${place} ${severity}`)).toEqual([
       "voltage doubt",

@@ -1,5 +1,5 @@
 import { demoCatalogue, findPump, type PumpRow, readPumpCsv, writePumpCsv } from "@tidewright/catalogue";
-import { englishWords, loadWords, sayAgain } from "@tidewright/words";
+import { loadWords, sayAgain } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { screenFormat } from "../../format/screenFormat.ts";
 import { differences } from "./pumpValues.ts";
@@ -7,6 +7,7 @@ import { reviewTable } from "./reviewTable.ts";
 import { decodeTable, sheetText } from "./sheetText.ts";
 import { headingMeanings, templateCsv } from "./templatePump.ts";
 
+const english = await loadWords("en");
 const named = (id: string, from = "ferrow-c40"): PumpRow => ({ ...(findPump(demoCatalogue, from) as PumpRow), id });
 const format = screenFormat({ system: "metric", own: {} });
 
@@ -22,7 +23,7 @@ describe("a table of pumps that comes in", () => {
     expect(review.same.map(({ id }) => id)).toEqual(["a"]);
     expect(review.wrong.map(({ row, column }) => `${row} ${column}`)).toEqual(["5 model"]);
     const [changed] = review.changed;
-    expect(differences(changed!.before!, changed!.pump, englishWords, format)).toEqual([
+    expect(differences(changed!.before!, changed!.pump, english, format)).toEqual([
       { field: "Where it may stand", before: "in the sump · dry, outside", after: "dry, outside" },
       { field: "Price", before: "234.00\u00a0EUR", after: "999.00\u00a0EUR" },
     ]);
@@ -31,7 +32,7 @@ describe("a table of pumps that comes in", () => {
   it("takes a pump whose fields were written in another order for the same", () => {
     const turned = Object.fromEntries(Object.entries(named("a")).reverse()) as unknown as PumpRow;
     expect(reviewTable(writePumpCsv([named("a")]), [{ id: "a", version: 1, pump: turned }]).same).toHaveLength(1);
-    expect(differences(named("a"), turned, englishWords, format)).toEqual([]);
+    expect(differences(named("a"), turned, english, format)).toEqual([]);
   });
 
   it("replaces a kept row that cannot be read", () => {
@@ -56,14 +57,14 @@ describe("a table of pumps that goes out", () => {
   });
 
   it("has a template that reads without a problem, and says what each of its headings means", () => {
-    const { pumps, problems } = readPumpCsv(templateCsv());
+    const { pumps, problems } = readPumpCsv(templateCsv(english));
     expect([pumps.length, problems]).toEqual([1, []]);
-    const headings = templateCsv().split("\n")[0]!.split(",");
-    const told = headingMeanings();
+    const headings = templateCsv(english).split("\n")[0]!.split(",");
+    const told = headingMeanings(english);
     expect(told.map(({ heading }) => heading)).toEqual(headings);
     // What is called needed is what the reader misses.
     for (const { heading, needed } of told) {
-      const rows = templateCsv()
+      const rows = templateCsv(english)
         .split("\n")
         .filter((line) => line !== "");
       const at = headings.indexOf(heading);
@@ -119,8 +120,8 @@ describe("what is wrong with pumps", () => {
       { curves: base.curves.slice(0, 1).map(({ points }) => ({ speedRatio: 1, points: points.slice(1) })) },
     ];
     const rows = broken.flatMap((change) => readPumpCsv(writePumpCsv([{ ...base, ...change }])).problems);
-    const header = templateCsv().split("\n")[0]!;
-    const cells = templateCsv().split("\n")[1]!;
+    const header = templateCsv(english).split("\n")[0]!;
+    const cells = templateCsv(english).split("\n")[1]!;
     const tables = [
       "",
       header.replace("rated power W", "rated power hp").replace("price EUR", "prise,colour,maker"),

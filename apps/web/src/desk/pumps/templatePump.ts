@@ -1,22 +1,22 @@
 import { demoCatalogue, findPump, type PumpRow, writePumpCsv } from "@tidewright/catalogue";
-import type { MessageKey } from "@tidewright/words";
+import type { MessageKey, Words } from "@tidewright/words";
 
 /** The row that shows how a table is filled in; it has one of everything. */
-function examplePump(): PumpRow {
+function examplePump({ say }: Words): PumpRow {
   const { externalCooling: _, ...pump } = findPump(demoCatalogue, "tarnhelm-f75") as PumpRow;
   return {
     ...pump,
     id: "example-1",
-    maker: "Example maker",
-    model: "Example 1",
+    maker: say("pumps.table.example.maker"),
+    model: say("pumps.table.example.model"),
     externalCooling: "air",
-    note: "Replace this row with your own pumps",
-    source: { title: "Data sheet", where: "page 2", status: "published" },
+    note: say("pumps.table.example.note"),
+    source: { title: say("pumps.table.example.source"), where: say("pumps.table.example.where"), status: "published" },
   };
 }
 
-/** Returns a table with every heading and one row as an example, as a CSV text. */
-export const templateCsv = (): string => writePumpCsv([examplePump()]);
+/** Returns a table with every heading and one row as an example, in the reader's words, as a CSV text. */
+export const templateCsv = (words: Words): string => writePumpCsv([examplePump(words)]);
 
 /** One heading of the table: what it holds, in words, and whether a table must have it. */
 export interface HeadingMeaning {
@@ -64,8 +64,8 @@ const meanings: Readonly<Record<string, readonly [MessageKey, boolean]>> = {
 };
 
 /** Returns the headings of the template with what they mean, in their order. */
-export function headingMeanings(): readonly HeadingMeaning[] {
-  const headings = templateCsv().split("\n")[0]?.split(",") ?? [];
+export function headingMeanings(words: Words): readonly HeadingMeaning[] {
+  const headings = templateCsv(words).split("\n")[0]?.split(",") ?? [];
   return headings.flatMap((heading) => {
     const begins = Object.keys(meanings)
       .filter((name) => heading === name || heading.startsWith(name.endsWith(" ") ? name : `${name} `))
