@@ -2,6 +2,7 @@
  *  the screens' client and the table of who may do what are all made. */
 
 export { entityTag, versionOf } from "./entityTag.ts";
+export { type Reader, readerCookie, readReader, writeReader } from "./reader.ts";
 export * from "./records.ts";
 export { type Access, type Content, type ParamsOf, type Route, route } from "./route.ts";
 export { type Routes, routes } from "./routes.ts";

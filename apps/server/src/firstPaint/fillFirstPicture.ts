@@ -1,4 +1,5 @@
 import { pumpRefs } from "@tidewright/design";
+import type { Reader } from "@tidewright/protocol";
 import type { App } from "../app.ts";
 import { allowed } from "../doors/asker.ts";
 import { whoAsks } from "../doors/whoAsks.ts";
@@ -11,11 +12,16 @@ const place = '<div id="bench">';
 const mostKept = 50;
 
 /** Fills the page of a design with its first picture. */
-export type FillFirstPicture = (bearings: Bearings, designId: string, html: string) => Promise<string | undefined>;
+export type FillFirstPicture = (
+  bearings: Bearings,
+  reader: Reader,
+  designId: string,
+  html: string,
+) => Promise<string | undefined>;
 
 /** Returns what draws a first picture of a design into its page, so that something is to be seen before the screen's program
  *  has arrived. It asks who looks first: a page is sent to everybody, a picture of a customer's tank is not.
- *  app; thread that draws   -> (bearings of the request, design that the address names, html as built) -> html with the
+ *  app; thread that draws   -> (bearings of the request, reader to be spoken to, design that the address names, html as built) -> html with the
  *  picture, or undefined where the page is to be sent as it was built */
 export function firstPictures(app: App, thread: PictureThread): FillFirstPicture {
   const known = new Map<string, Promise<string | undefined>>();
@@ -24,22 +30,23 @@ export function firstPictures(app: App, thread: PictureThread): FillFirstPicture
   app.store.watch(({ kind }) => {
     if (kind === "erasure" || kind === "catalogue" || kind === "missed") known.clear();
   });
-  const draw = async (document: unknown): Promise<string | undefined> => {
+  const draw = async (document: unknown, reader: Reader): Promise<string | undefined> => {
     const named = new Set(pumpRefs(document).map(({ ref }) => ref));
     const own = await shopPumps(app.store);
     return thread.draw(
       document,
       own.filter(({ id }) => named.has(id)),
+      reader,
     );
   };
-  return async (bearings, designId, html) => {
+  return async (bearings, reader, designId, html) => {
     try {
       if (!html.includes(place) || allowed(await whoAsks(app.doors, bearings, false), "look") !== "yes")
         return undefined;
       const latest = await app.store.designs.latest(designId);
       if (latest === undefined) return undefined;
-      const key = `${designId} ${latest.number} ${latest.at}`;
-      const drawing = known.get(key) ?? draw(latest.document);
+      const key = `${designId} ${latest.number} ${latest.at} ${JSON.stringify(reader)}`;
+      const drawing = known.get(key) ?? draw(latest.document, reader);
       known.delete(key);
       known.set(key, drawing);
       if (known.size > mostKept) known.delete(known.keys().next().value!);

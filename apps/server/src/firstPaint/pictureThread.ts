@@ -3,6 +3,7 @@ import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { Worker } from "node:worker_threads";
 import type { PumpRow } from "@tidewright/catalogue";
+import type { Reader } from "@tidewright/protocol";
 
 /** The built program that draws a page's first picture; pages in hidden folders are not served. */
 const pictureFile = (web: string): string => resolve(join(web, ".server", "renderFirstPicture.js"));
@@ -13,16 +14,17 @@ const patience = 1500;
 const program = (file: string): string => `
 const { parentPort } = require("node:worker_threads");
 const loaded = import(${JSON.stringify(pathToFileURL(file).href)});
-parentPort.on("message", async ({ id, document, pumps }) => {
+parentPort.on("message", async ({ id, document, pumps, reader }) => {
   let picture;
-  try { picture = (await loaded).renderFirstPicture(document, pumps); } catch {}
+  try { picture = await (await loaded).renderFirstPicture(document, pumps, reader); } catch {}
   parentPort.postMessage({ id, picture });
 });`;
 
 /** What draws first pictures beside the thread that answers. */
 export interface PictureThread {
-  /** Markup of a document's drawing, with the shop's own pumps; undefined where it cannot be drawn, or not soon enough. */
-  draw(document: unknown, pumps: readonly PumpRow[]): Promise<string | undefined>;
+  /** Markup of a document's drawing, with the shop's own pumps, in the language and units of its reader; undefined where it
+   *  cannot be drawn, or not soon enough. */
+  draw(document: unknown, pumps: readonly PumpRow[], reader: Reader): Promise<string | undefined>;
   close(): Promise<void>;
 }
 
@@ -50,7 +52,7 @@ export function pictureThread(web: string): PictureThread {
   // Loading the program takes longer than drawing with it, so it is there before the first page is asked for.
   if (existsSync(pictureFile(web))) worker = start();
   return {
-    draw(document, pumps) {
+    draw(document, pumps, reader) {
       if (!existsSync(pictureFile(web))) return Promise.resolve(undefined);
       worker ??= start();
       const id = ++asked;
@@ -61,7 +63,7 @@ export function pictureThread(web: string): PictureThread {
           clearTimeout(limit);
           done(picture);
         });
-        worker?.postMessage({ id, document, pumps });
+        worker?.postMessage({ id, document, pumps, reader });
       });
     },
     async close() {

@@ -1,3 +1,6 @@
+import { type Reader, readerCookie, readReader } from "@tidewright/protocol";
+import { languages } from "@tidewright/words";
+import { getCookie } from "hono/cookie";
 import type { App } from "../app.ts";
 import { type FillFirstPicture, firstPictures } from "../firstPaint/fillFirstPicture.ts";
 import { pictureThread } from "../firstPaint/pictureThread.ts";
@@ -16,7 +19,8 @@ export function servePages(app: App, folder: string): () => Promise<void> {
     if (path.startsWith("/api/")) return next();
     const found = await find(path);
     if (found === undefined) return next();
-    const filled = await withFirstPicture(fill, bearingsOf(context), new URL(context.req.url), path, found);
+    const reader = readReader(getCookie(context, readerCookie), context.req.header("Accept-Language"), languages);
+    const filled = await withFirstPicture(fill, bearingsOf(context), reader, new URL(context.req.url), path, found);
     return answer(filled ?? found, path, context.req.raw, filled !== undefined);
   });
   return () => thread.close();
@@ -25,13 +29,14 @@ export function servePages(app: App, folder: string): () => Promise<void> {
 async function withFirstPicture(
   fill: FillFirstPicture,
   bearings: Bearings,
+  reader: Reader,
   url: URL,
   path: string,
   found: PageFile,
 ): Promise<PageFile | undefined> {
   const designId = url.searchParams.get("design");
   if (designId === null || !/^\/(index\.html)?$/.test(path)) return undefined;
-  const filled = await fill(bearings, designId, found.bytes.toString("utf8"));
+  const filled = await fill(bearings, reader, designId, found.bytes.toString("utf8"));
   return filled === undefined ? undefined : pageFile("index.html", Buffer.from(filled));
 }
 

@@ -10,6 +10,7 @@ import {
   placeDimensions,
   placeFlags,
   placeLabels,
+  sceneInWords,
 } from "@tidewright/editor";
 import { DimensionLayer } from "../drawing/DimensionLayer.tsx";
 import { Hatches } from "../drawing/Hatches.tsx";
@@ -17,6 +18,7 @@ import { FlagLayer, LabelLayer } from "../drawing/LabelLayer.tsx";
 import { ShapeLayer } from "../drawing/ShapeLayer.tsx";
 import { SheetFoot } from "../drawing/SheetFoot.tsx";
 import type { ScreenFormat } from "../format/screenFormat.ts";
+import { useWords } from "../words/useWords.ts";
 
 interface PictureProps {
   readonly design: Design;
@@ -48,7 +50,7 @@ interface StillProps extends PictureProps {
 
 /** The elevation as it is drawn, without anything to take hold of. */
 function StillElevation({ design, assessment, format, width, height, id }: StillProps) {
-  const scene = layoutElevation(design, assessment);
+  const scene = sceneInWords(layoutElevation(design, assessment), useWords());
   const dimensioned = width > 560;
   const view = fitView(scene.bounds, { width, height, dimensions: dimensionRoom(scene, dimensioned) });
   const obstacles = obstaclesOf(scene, view);

@@ -30,23 +30,40 @@ describe("the first picture", () => {
     JSON.stringify(documents[0]).replace(/("pumps":\[\{"ref":)"[\w-]+"/, '$1"house-1"'),
   ) as unknown;
 
-  it("shows a pump of the shop's own by its name", () => {
+  it("shows a pump of the shop's own by its name", async () => {
     expect(JSON.stringify(named)).toContain('"house-1"');
-    expect(renderFirstPicture(named, [house])).toContain("Ourhouse One");
+    expect(await renderFirstPicture(named, [house])).toContain("Ourhouse One");
   });
 
-  it("is drawn also where the pump is gone from the catalogue", () => {
-    expect(renderFirstPicture(named)).toContain("<svg");
+  it("speaks the reader's language and counts in the reader's units", async () => {
+    const english = await renderFirstPicture(documents[0]);
+    const german = await renderFirstPicture(documents[0], [], { language: "de", system: "us", own: { flow: "L/min" } });
+    const textOf = (picture: string | undefined) => picture!.replace(/<[^>]*>/g, "|");
+    expect(/L\/h\|/.test(textOf(english))).toBe(true);
+    expect(/L\/min\|/.test(textOf(german)) && !/L\/h/.test(textOf(german))).toBe(true);
+    // A decimal comma, as CLDR has it for German, and the words of the drawing.
+    expect(/\d,\d/.test(textOf(german)) && !/\d,\d/.test(textOf(english))).toBe(true);
+    expect(/\|Schaubecken\|/.test(textOf(german)) && /\|display\|/.test(textOf(english))).toBe(true);
+    // Two at once stay apart.
+    const pair = await Promise.all([
+      renderFirstPicture(documents[0]),
+      renderFirstPicture(documents[0], [], { language: "de", system: "us", own: { flow: "L/min" } }),
+    ]);
+    expect(pair[0] === english && pair[1] === german).toBe(true);
+  });
+
+  it("is drawn also where the pump is gone from the catalogue", async () => {
+    expect(await renderFirstPicture(named)).toContain("<svg");
   });
 });
 
 describe("the first picture, which goes into the page as markup", () => {
-  it("holds no markup out of any text of a document", () => {
+  it("holds no markup out of any text of a document", async () => {
     let drawn = 0;
     let escaped = 0;
     for (const document of documents) {
       for (const changed of withMarkup(document)) {
-        const picture = renderFirstPicture(changed);
+        const picture = await renderFirstPicture(changed);
         if (picture === undefined) continue;
         drawn++;
         expect(picture).not.toMatch(/<script|<img|<[^>]*\son\w+=|alert\(1\)>/i);

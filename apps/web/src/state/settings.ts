@@ -1,3 +1,4 @@
+import { readerCookie, writeReader } from "@tidewright/protocol";
 import type { Dimension } from "@tidewright/units";
 import { type Language, languages } from "@tidewright/words";
 import { speak } from "../words/useWords.ts";
@@ -61,11 +62,19 @@ export function changeSettings(change: Partial<Settings>): void {
   store.patch(change);
   applyTheme();
   if (change.language !== undefined) void speak(change.language);
+  tellServer();
   try {
     localStorage.setItem(key, JSON.stringify(store.get()));
   } catch {
     // As above: a full or closed storage is no reason to refuse a unit.
   }
+}
+
+/** Lets the server know how the reader wants to be spoken to, so that the first picture of the next page is right at once. */
+function tellServer(): void {
+  const { language, system, own } = store.get();
+  // biome-ignore lint/suspicious/noDocumentCookie: the one that writes without waiting is not in every browser
+  document.cookie = `${readerCookie}=${writeReader({ language, system, own })}; Path=/; Max-Age=31536000; SameSite=Strict`;
 }
 
 /** Turns the page to the chosen theme. */
@@ -77,5 +86,6 @@ export function applyTheme(): void {
 
 /** Turns the page to the chosen language; done once its texts are there, so that no page begins in the wrong one. */
 export function applyLanguage(): Promise<void> {
+  tellServer();
   return speak(store.get().language);
 }

@@ -24,6 +24,11 @@ export function words(): Words {
   return store.get().words;
 }
 
+/** Speaks with these words from now on: for a picture that is drawn where there is no page. */
+export function takeWords(words: Words): void {
+  store.patch({ words });
+}
+
 /** Rooms that somebody has entered: a change of language brings their texts along. */
 const entered = new Set<Room>();
 let wished: Language = "en";
