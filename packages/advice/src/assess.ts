@@ -25,6 +25,7 @@ import type {
 import { findingsOf } from "./findings/findingsOf.ts";
 import { drainStates } from "./states/drainStates.ts";
 import { loopStates, outletStates } from "./states/loopStates.ts";
+import { overflowSiphonState } from "./states/overflowSiphonState.ts";
 import { partStates } from "./states/partStates.ts";
 import { pumpLabel, pumpPrice, pumpStates, tankPumpStates } from "./states/pumpStates.ts";
 import { sumpState } from "./states/sumpState.ts";
@@ -64,7 +65,11 @@ export function describeSystem(system: PreparedSystem, solved: SolvedSystem, cur
   const displayVolume = geometry.displayWaterArea * (display - geometry.displayFloor);
   const pipeVolume = system.loops.reduce((sum, { loop }) => sum + loop.pipeVolume, 0);
   const sumpVolume = sump.chambers.reduce((sum, chamber) => sum + chamber.volume, 0);
-  const boxVolume = geometry.boxArea * Math.max(0, boxLevel - geometry.boxFloor);
+  const siphon = overflowSiphonState(system, solved);
+  const behind = siphon?.innerLevel ?? boxLevel;
+  const boxVolume =
+    geometry.boxArea * Math.max(0, boxLevel - geometry.boxFloor) +
+    (system.hangOn ? geometry.innerBoxArea * Math.max(0, behind - system.hangOn.innerBoxFloor) : 0);
   const volumes = {
     display: displayVolume,
     sump: sumpVolume,
@@ -105,7 +110,8 @@ export function describeSystem(system: PreparedSystem, solved: SolvedSystem, cur
       boxLevel,
       displayFreeboard: geometry.displayRim - display,
       boxFreeboard: geometry.boxRim - boxLevel,
-      fall: geometry.weirCrest - boxLevel,
+      fall: geometry.weirCrest - behind,
+      ...(siphon ? { siphon } : {}),
     },
     drains: drainStates(system, solved),
     sump,

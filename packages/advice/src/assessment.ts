@@ -53,8 +53,35 @@ export interface OverflowState {
   /** Display rim minus display level; box rim minus box level [m]; negative is over the rim. */
   readonly displayFreeboard: number;
   readonly boxFreeboard: number;
-  /** Weir crest minus box level: a positive fall keeps the weir free. */
+  /** Weir crest minus the level behind it: a positive fall keeps the weir free. */
   readonly fall: number;
+  /** The siphon of an overflow that hangs on the glass; absent for every other. */
+  readonly siphon?: OverflowSiphonState;
+}
+
+/** A hang-on overflow's siphon as it runs. */
+export interface OverflowSiphonState {
+  readonly tubes: number;
+  readonly bore: number;
+  /** Level of the box inside [m above room floor], and what it stands above the box outside [m]: the head that the tubes ask for. */
+  readonly innerLevel: number;
+  readonly head: number;
+  readonly velocity: number;
+  /** V / sqrt(g D). */
+  readonly froude: number;
+  /** Water that the lower ends have over them when everything has drained down [m]; negative is air in the tubes. */
+  readonly standingCover: number;
+  /** Suction at the crest as a column of this water, and what is left of it to vapour pressure [m]. */
+  readonly crestVacuum: number;
+  readonly vacuumMargin: number;
+  /** Share of the dissolved air that the water lets go at the crest [-]. */
+  readonly airReleased: number;
+  /** Siphon lost: time until the display runs over, or until the return pump draws air if that comes first [s]. */
+  readonly timeToTrouble: number;
+  readonly overflows: boolean;
+  /** Water that the display takes up to its rim, and what the return pumps can lift [m3]. */
+  readonly freeVolume: number;
+  readonly pumpable: number;
 }
 
 export interface DrainState {

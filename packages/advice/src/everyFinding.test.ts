@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { demoCatalogue } from "@tidewright/catalogue";
-import { type Design, type Part, readDesign } from "@tidewright/design";
+import { type Design, type OverflowSiphon, type Part, readDesign, usualSiphon } from "@tidewright/design";
 import { messageKeys } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { assess, describeSystem } from "./assess.ts";
@@ -31,6 +31,14 @@ function loop(design: Design): Design["loops"][number] {
   const found = design.loops[0];
   if (!found) throw new Error("no loop");
   return found;
+}
+
+/** The box hung on the glass with the usual siphon, or as it is hung already. */
+function hung(design: Design, anew = true): OverflowSiphon {
+  const siphon = (anew ? undefined : design.overflow.siphon) ?? usualSiphon(design);
+  design.overflow.kind = "hangOn";
+  design.overflow.siphon = siphon;
+  return siphon;
 }
 
 function pump(design: Design): Design["loops"][number]["pumps"][number] {
@@ -155,6 +163,19 @@ const provocations: Readonly<Record<Exclude<FindingCode, Unprovoked | OverTime>,
   "overflow/weir-drowned": (design) => {
     drain(design, 1).inlet.elevation = mm(570);
     drain(design, 2).inlet.elevation = mm(580);
+  },
+  "overflow/siphon-alone": (design) => {
+    hung(design);
+  },
+  "overflow/siphon-runs-dry": (design) => {
+    hung(design).mouth = mm(520);
+  },
+  "overflow/siphon-gathers-air": (design) => {
+    hung(design).bore = mm(60);
+  },
+  "overflow/siphon-vacuum": (design) => {
+    hung(design).crest = mm(9000);
+    hung(design, false).length = mm(18000);
   },
   "pipe/fast": (design) => {
     pipes(loop(design).run.slice(0, 1), "pn16-25");

@@ -133,6 +133,13 @@ function sectionReadings(a: Assessment, path: string, f: ScreenFormat): Reading[
         { label: "bench.readings.weirHead", value: f(a.overflow.weirHead, "length"), of: "weirHead" },
         { label: "bench.readings.fallBehind", value: f(a.overflow.fall, "length") },
         { label: "bench.readings.boxBelowRim", value: f(a.overflow.boxFreeboard, "length"), of: "weirHead" },
+        ...(a.overflow.siphon === undefined
+          ? []
+          : ([
+              { label: "bench.readings.siphonHead", value: f(a.overflow.siphon.head, "length") },
+              { label: "bench.readings.siphonSpeed", value: f(a.overflow.siphon.velocity, "velocity") },
+              { label: "bench.readings.crestVacuum", value: f(a.overflow.siphon.crestVacuum, "length") },
+            ] as const)),
       ];
     case "/sump":
       return [

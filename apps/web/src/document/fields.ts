@@ -15,6 +15,8 @@ export interface Choice {
   readonly value: string;
   readonly label: string;
   readonly group?: string;
+  /** What else is set with it, where it is not so already: absolute pointers; undefined takes a field out. */
+  readonly also?: readonly { readonly path: string; readonly value: unknown }[];
 }
 
 /** How one value of the document is asked for. */

@@ -6,6 +6,7 @@ import {
   fromPointer,
   type Part,
   placements,
+  usualSiphon,
   valueAt,
 } from "@tidewright/design";
 import type { Words } from "@tidewright/words";
@@ -86,6 +87,17 @@ const jobForm = (): PartForm => ({
   ],
   lists: [],
 });
+
+const siphonFields = (): readonly Field[] => [
+  { kind: "count", key: "siphon/tubes", label: say("parts.siphon.tubes") },
+  length("siphon/bore", say("parts.siphon.bore")),
+  length("siphon/length", say("parts.siphon.length")),
+  length("siphon/crest", say("parts.siphon.crest")),
+  length("siphon/mouth", say("parts.siphon.mouth")),
+  length("siphon/innerBox/length", say("parts.siphon.innerLength")),
+  length("siphon/innerBox/width", say("parts.siphon.innerWidth")),
+  length("siphon/innerBox/floor", say("parts.siphon.innerFloor")),
+];
 
 const topOffFields = (): readonly Field[] => [
   { kind: "quantity", dimension: "volume", key: "reservoir", label: say("parts.reservoir") },
@@ -175,7 +187,10 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
         kind: "choice",
         key: "kind",
         label: say("parts.builtAs"),
-        choices: choicesOf(["internalBox", "externalBox", "throughWall"]),
+        choices: choicesOf(["internalBox", "externalBox", "throughWall", "hangOn"]).map((choice) => ({
+          ...choice,
+          also: [{ path: "/overflow/siphon", value: choice.value === "hangOn" ? usualSiphon(design) : undefined }],
+        })),
       },
       length("weir/length", say("parts.weirLength")),
       length("weir/crest", say("parts.weirCrest")),
@@ -191,6 +206,7 @@ const sections: Readonly<Record<string, (design: Design) => PartForm>> = {
       length("box/width", say("parts.boxWidth")),
       length("box/floor", say("parts.boxFloor")),
       length("box/rim", say("parts.boxRim")),
+      ...(design.overflow.siphon === undefined ? [] : siphonFields()),
       ...(design.overflow.box.at === undefined
         ? []
         : ([

@@ -39,7 +39,12 @@ export const ChoiceField = memo(function ChoiceField({ path, value, label, choic
       aria-invalid={problem !== undefined}
       onChange={(event) =>
         setProblem(
-          setField(path, event.target.value === "" ? undefined : event.target.value, { label: inSentence(label) }),
+          setField(
+            path,
+            event.target.value === "" ? undefined : event.target.value,
+            { label: inSentence(label) },
+            choices.find((choice) => choice.value === event.target.value)?.also,
+          ),
         )
       }
     >

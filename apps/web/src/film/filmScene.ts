@@ -107,7 +107,10 @@ export function filmScene(
   return {
     scene,
     bodies: only((shape) => (shape.kind === "area" || shape.kind === "line") && !moving.has(shape.ink)),
-    pipes: { ...scene, shapes: pipes.map((pipe) => ({ ...pipe, water: "dry" as const })) },
+    pipes: {
+      ...scene,
+      shapes: pipes.map((pipe) => (pipe.path === "/overflow/siphon" ? pipe : { ...pipe, water: "dry" as const })),
+    },
     marks: only(
       (shape) =>
         shape.kind === "box" ||
@@ -153,7 +156,7 @@ function outletsOf(assessment: Assessment, loop: number): string[] {
 }
 
 function filmVessels(design: Design, assessment: Assessment, result: WhatIf, scene: Scene): FilmVessel[] {
-  const { display, box, chambers, sump, surfaces } = layoutFrame(design, assessment);
+  const { display, box, inner, chambers, sump, surfaces } = layoutFrame(design, assessment);
   const inside = design.overflow.kind === "internalBox";
   const markOf = (path: string, fallback: number) =>
     scene.shapes.find((shape) => shape.kind === "symbol" && shape.symbol === "waterLevel" && shape.path === path) ??
@@ -178,6 +181,8 @@ function filmVessels(design: Design, assessment: Assessment, result: WhatIf, sce
         false,
         true,
       );
+    if (place === "innerBox" && inner !== undefined)
+      return vessel({ ...inner, y1: display.y1 }, [[inner.x0, inner.x1]], true, false);
     if (place === "overflowBox") return vessel(box, [[box.x0, box.x1]], true, !inside);
     const chamber = chambers.find(({ id }) => place === `sump.${id}`);
     if (chamber === undefined) return [];
@@ -187,14 +192,14 @@ function filmVessels(design: Design, assessment: Assessment, result: WhatIf, sce
 }
 
 function filmCrests(design: Design, assessment: Assessment, vessels: readonly FilmVessel[]): FilmCrest[] {
-  const { box, crest, chambers, sump, weir: seen, flow } = layoutFrame(design, assessment);
+  const { box, inner, crest, chambers, sump, weir: seen, flow } = layoutFrame(design, assessment);
   const at = (place: string) => vessels.findIndex((vessel) => vessel.place === place);
   const weir: FilmCrest = {
     from: at("display"),
-    to: at("overflowBox"),
+    to: at(inner === undefined ? "overflowBox" : "innerBox"),
     at: { x: seen.edge, y: crest },
     way: flow > 0 ? -1 : 1,
-    floor: box.y0,
+    floor: (inner ?? box).y0,
   };
   const baffles = chambers.flatMap(({ end, baffle, id }, i): FilmCrest[] =>
     baffle === undefined
@@ -221,6 +226,7 @@ function filmRuns(pipes: readonly PipeShape[], assessment: Assessment): FilmRun[
   }
   return [...runs].flatMap(([base, own]): FilmRun[] => {
     const [, section, number] = base.split("/");
+    if (section !== "drains" && section !== "loops") return [];
     const index = Number(number);
     const longest = own.reduce((a, b) => (polylineLength(b.points) > polylineLength(a.points) ? b : a));
     const length = polylineLength(longest.points);

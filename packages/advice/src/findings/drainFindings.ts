@@ -44,6 +44,38 @@ export function drainFindings({ system, solved, state }: Subject): Finding[] {
       dimension: "length",
     });
 
+  const { siphon } = overflow;
+  if (siphon) {
+    const data = { name: String(siphon.tubes), count: siphon.tubes };
+    // One siphon stands between the return pump and the floor, however many tubes it has: air finds its way into all of them.
+    add("overflow/siphon-alone", siphon.overflows ? "danger" : "warning", "/overflow/siphon", "hangOn", {
+      value: siphon.timeToTrouble,
+      dimension: "time",
+      data: { ...data, seconds: siphon.timeToTrouble, verdict: siphon.overflows ? "wet" : "dry" },
+    });
+    if (siphon.standingCover < 0)
+      add("overflow/siphon-runs-dry", "danger", "/overflow/siphon", "geometry", {
+        value: -siphon.standingCover,
+        limit: 0,
+        dimension: "length",
+        data,
+      });
+    if (overflow.flow > 0 && siphon.froude < limits.clearingFroude.value)
+      add("overflow/siphon-gathers-air", "notice", "/overflow/siphon", "clearingFroude", {
+        value: siphon.froude,
+        limit: limits.clearingFroude.value,
+        dimension: "ratio",
+        data,
+      });
+    if (siphon.vacuumMargin < limits.npshMargin.value)
+      add("overflow/siphon-vacuum", "danger", "/overflow/siphon", "npshMargin", {
+        value: siphon.vacuumMargin,
+        limit: limits.npshMargin.value,
+        dimension: "length",
+        data,
+      });
+  }
+
   drains.forEach((drain, i) => {
     const data = { name: drain.name };
     const working = drain.flow > 0;

@@ -41,6 +41,10 @@ export const limits = {
       "between Reynolds numbers 2000 and 4000 published friction curves differ by 30 % (at 3000 Churchill 1977 and Dunlop 1991)",
   },
   geometry: { value: 0, source: "geometry" },
+  hangOn: {
+    value: 0,
+    source: "common practice, no source: air gathers at the crest of a siphon and one day stops it; time by continuity",
+  },
   wish: { value: 0, source: "the wishes of this design" },
   maker: { value: 0, source: "the maker's data" },
   service: { value: 0, source: "common practice, no source: what wears must come out without a saw" },

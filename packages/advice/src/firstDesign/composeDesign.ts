@@ -1,6 +1,7 @@
 import type { Design, Drain, Loop, Part } from "@tidewright/design";
-import { fromSI, type Quantity } from "@tidewright/units";
+import { fromSI, type Quantity, toSI } from "@tidewright/units";
 import type { Ground } from "./ground.ts";
+import { siphonOf } from "./laySiphon.ts";
 import type { DrainPlan, Plan, TopOffPlan } from "./plan.ts";
 import { practice } from "./practice.ts";
 
@@ -11,6 +12,8 @@ export function composeDesign(ground: Ground, plan: Plan): Design {
   const { tank, wishes } = answers;
   const perHour = (value: number): Quantity => ({ value: Number(value.toPrecision(3)), unit: "1/h" });
   const { sump } = plan;
+  const siphon = plan.siphon && siphonOf(ground, plan, plan.siphon);
+  const floor = boxFloorOf(ground, plan);
   return {
     tidewright: 1,
     name: answers.name?.trim() || "First design",
@@ -31,7 +34,7 @@ export function composeDesign(ground: Ground, plan: Plan): Design {
       })),
     },
     overflow: {
-      kind: "internalBox",
+      ...(siphon === undefined ? { kind: "internalBox" } : { kind: "hangOn", siphon }),
       weir: {
         length: at(plan.weir.length),
         crest: at(plan.weir.crest),
@@ -41,11 +44,12 @@ export function composeDesign(ground: Ground, plan: Plan): Design {
       box: {
         length: at(plan.box.length),
         width: at(plan.box.width),
-        floor: at(0),
-        rim: at(ground.height, tank.height),
+        floor: at(floor),
+        rim: siphon === undefined ? at(ground.height, tank.height) : at(ground.height + practice.boxOverRim),
+        ...(siphon === undefined ? {} : { at: { wall: "back", along: at(0) } }),
       },
     },
-    drains: plan.drains.map((drain) => composeDrain(ground, drain, drainLevel(plan))),
+    drains: plan.drains.map((drain) => composeDrain(ground, drain, drainLevel(plan), floor)),
     sump: {
       floor: at(practice.sumpFloor),
       height: at(sump.height, answers.sump?.height),
@@ -112,17 +116,24 @@ function chambersOf({ at, answers }: Ground, { sump }: Plan): Design["sump"]["ch
   ];
 }
 
+/** Floor of the box above the display's [m]: on it where the box stands inside, under the ends of the tubes where it hangs outside. */
+export function boxFloorOf(ground: Ground, plan: Pick<Plan, "weir" | "drains" | "siphon">): number {
+  if (plan.siphon === undefined) return 0;
+  return toSI(siphonOf(ground, plan, plan.siphon).mouth, "length") - practice.underMouth;
+}
+
 /** Returns a drain of the plan as the document has it.
- *  ground Ground   drain DrainPlan   level of the drain chamber [m above the sump's floor]   -> Drain. Source: geometry. */
-export function composeDrain({ at, stand }: Ground, drain: DrainPlan, level: number): Drain {
+ *  ground Ground   drain DrainPlan   level of the drain chamber [m above the sump's floor]   floor of the box [m above the
+ *  display's]   -> Drain. Source: geometry. */
+export function composeDrain({ at, stand }: Ground, drain: DrainPlan, level: number, floor = 0): Drain {
   // Beside a tank that stands on the floor there is next to no fall below its floor.
-  const fall = stand - practice.sumpFloor - level;
+  const fall = stand + floor - practice.sumpFloor - level;
   const { series } = drain;
   const open = drain.kind !== "throttledSiphon";
   const valve: Part[] = open ? [] : [{ kind: "valve", valve: "gate", opening: 0.5 }];
   const drop = Math.round(fall * 1000) / 1000;
   const run: Part[] = [
-    { kind: "pipe", series, length: at(drain.inlet), rise: negative(at(drain.inlet)) },
+    { kind: "pipe", series, length: at(drain.inlet - floor), rise: negative(at(drain.inlet - floor)) },
     { kind: "fitting", fitting: "bulkhead" },
     { kind: "fitting", fitting: "union" },
     ...valve,
@@ -184,9 +195,11 @@ function composeReturn(ground: Ground, plan: Plan): Loop {
 
 /** Stream pumps in pairs at both ends, a third of the height below the surface, towards each other. */
 function composeTankPumps(
-  { at, length, width, height }: Ground,
+  { at, length, width, height, hangOn }: Ground,
   { tankPumps }: Plan,
 ): NonNullable<Design["tankPumps"]> {
+  // Clear of a box inside, from whichever wall that is looked at.
+  const near = hangOn ? Math.min(0.16, length / 4) : 0.05;
   return tankPumps.map(({ ref, speed }, i) => {
     const left = i % 2 === 0;
     const row = Math.floor(i / 2) + 1;
@@ -194,7 +207,7 @@ function composeTankPumps(
     return {
       ref,
       ...(speed < 1 ? { speed } : {}),
-      at: [at(left ? 0.05 : length - 0.05), at((width * row) / (rows + 1)), at(height * 0.65)],
+      at: [at(left ? near : length - 0.05), at((width * row) / (rows + 1)), at(height * 0.65)],
       aim: { yaw: { value: left ? 0 : 180, unit: "deg" }, pitch: { value: 0, unit: "deg" } },
     };
   });

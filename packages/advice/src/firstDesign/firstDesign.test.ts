@@ -178,7 +178,7 @@ describe("a first design", () => {
 
   it("that must not be drilled, has one drain, or too small a purse, says so", () => {
     const tank = { volume: litres(300) };
-    expect(promised({ tank, overflow: { glass: "keep" } }).codes).toContain("glassMustBeDrilled");
+    expect(promised({ tank, overflow: { glass: "keep" } }).codes).toContain("hangOn");
     expect(promised({ tank, overflow: { drains: "one" } }).codes).toContain("oneDrain");
     expect(promised({ tank, wishes: { budget: { value: 40, unit: "EUR" } } }).codes).toContain("budgetShort");
     expect(promised({ tank, wishes: { sound: { value: 20, unit: "dB(A)" } } }).codes).toContain("soundOver");

@@ -10,6 +10,7 @@ import { type Assumed, type Ground, groundOf, toldDefaults } from "./ground.ts";
 import { keepFloorDry } from "./keepFloorDry.ts";
 import { boxFor, layDrains } from "./layDrains.ts";
 import { layOverflow } from "./layOverflow.ts";
+import { laySiphon } from "./laySiphon.ts";
 import type { Plan } from "./plan.ts";
 import { evaporationPerDay } from "./planTopOff.ts";
 import { ownReckoning, practice } from "./practice.ts";
@@ -22,7 +23,7 @@ import type { StartAnswers } from "./startAnswers.ts";
  *  had as notes.
  *  answers StartAnswers as `readStart` accepts them   catalogue Catalogue   -> FirstDesign; the same answers give the same design
  *  Findings: none of its own; a danger that remains is a note. Throws: never for accepted answers and a catalogue with pipe.
- *  Valid: rectangular tanks with an internal overflow box and one return loop; 60 to 3000 L are tested.
+ *  Valid: rectangular tanks with an internal overflow box, or a hang-on overflow where the glass must stay whole, and one return loop; 60 to 3000 L are tested.
  *  Source: `assess`, `rank`, engine `simulate`; defaults each with their own. */
 export function firstDesign(answers: StartAnswers, catalogue: Catalogue): FirstDesign {
   const ground = groundOf(answers);
@@ -48,7 +49,7 @@ export function firstDesign(answers: StartAnswers, catalogue: Catalogue): FirstD
   const design = compose(plan);
   const assessment = assess(design, catalogue, { curves: false });
   notes.push(...remaining(ground, design, assessment, dry, evaporationPerDay(design, catalogue)));
-  const assumed = [...ground.assumed, ...laid.assumed, ...ownChoices(ground, plan)];
+  const assumed = [...ground.assumed, ...laid.assumed, ...ownChoices(ground, plan, assessment.overflow.flow)];
   return { design, defaults: toldDefaults(assumed, (path) => valueAt(design, path)), notes };
 }
 
@@ -67,7 +68,9 @@ function layOut(
   let crest: ReturnType<typeof layOverflow> | undefined;
   // The box takes its plan off the display, whose water sets the flow, which sets the box.
   for (let round = 0; round < 3; round++) {
-    const area = (ground.length * ground.width - box.length * box.width) * (1 - ground.rockShare);
+    // A box that hangs outside has one inside that is hardly wider than its tubes.
+    const inside = ground.hangOn ? box.length * practice.innerWidth : box.length * box.width;
+    const area = (ground.length * ground.width - inside) * (1 - ground.rockShare);
     const depth = crest ? crest.weir.crest + 0.5 * crest.head : ground.height - 0.05;
     const perTurn = (area * depth) / 3600;
     crest = layOverflow(ground, high * perTurn, freeboard);
@@ -97,6 +100,7 @@ function layOut(
       weir,
       box,
       drains,
+      ...(ground.hangOn ? { siphon: laySiphon(ground, weir, drains, practice.siphonSpare * aim) } : {}),
       sump,
       line: {
         series: pipes[0] as string,
@@ -207,13 +211,25 @@ function remaining(
           ? "/drains"
           : result.scenario.kind === "topOffStuckOpen"
             ? "/topOff"
-            : "/sump",
+            : result.scenario.kind === "overflowSiphonLost"
+              ? "/overflow/siphon"
+              : "/sump",
       values: {
         scenario: result.scenario.kind,
         part: result.scenario.subjects.join(" + "),
         spilled: { si: result.spilled, dimension: "volume" },
       },
     });
+  const { siphon } = assessment.overflow;
+  if (siphon) {
+    const wet = (dry?.wet ?? []).some(({ scenario }) => scenario.kind === "overflowSiphonLost");
+    found.push({
+      code: "hangOn",
+      weight: "care",
+      at: "/overflow/siphon",
+      values: { tubes: siphon.tubes, ends: wet || siphon.overflows ? "wet" : "dry" },
+    });
+  }
   if (!ground.topOff)
     found.push({
       code: "noTopOff",
@@ -271,12 +287,14 @@ function remaining(
   return found;
 }
 
+const tubeSource = "head of full tubes: energy equation; losses after Crane TP-410";
+
 /** Water that evaporates, and the usual time between two visits. */
 const evaporationSource =
   "evaporation: ASHRAE Handbook HVAC Applications, Natatoriums; a week common practice, no source";
 
 /** Defaults that were found on the way. */
-function ownChoices(ground: Ground, plan: Plan): Assumed[] {
+function ownChoices(ground: Ground, plan: Plan, assessedFlow: number): Assumed[] {
   const weirSource = "Th. Rehbock 1929 in ISO 1438:2017 without the head term; flow as wished";
   const length = (si: number) => ({ si, dimension: "length" }) as const;
   return [
@@ -288,6 +306,19 @@ function ownChoices(ground: Ground, plan: Plan): Assumed[] {
       source: weirSource,
     },
     { path: "/overflow/weir/toothHeight", key: "teeth" },
+    ...(plan.siphon
+      ? ([
+          {
+            path: "/overflow/siphon/tubes",
+            key: "siphonTubes",
+            values: { flow: { si: assessedFlow, dimension: "flow" } },
+            source: tubeSource,
+          },
+          { path: "/overflow/siphon/bore", key: "siphonBore", source: tubeSource },
+          { path: "/overflow/siphon/mouth", key: "siphonMouth", source: ownReckoning },
+          { path: "/overflow/siphon/crest", key: "siphonCrest" },
+        ] as const)
+      : []),
     { path: "/overflow/box/length", key: "boxLength" },
     { path: "/overflow/box/width", key: "boxWidth" },
     ...(ground.sump

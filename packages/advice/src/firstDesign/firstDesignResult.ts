@@ -15,6 +15,10 @@ export type StartReason =
   | "weirLength"
   | "crest"
   | "teeth"
+  | "siphonTubes"
+  | "siphonBore"
+  | "siphonMouth"
+  | "siphonCrest"
   | "boxLength"
   | "boxWidth"
   | "siphonSize"
@@ -55,7 +59,7 @@ export type StartReason =
 
 /** What could not be had as wished, or needs care. */
 export type StartNoteCode =
-  | "glassMustBeDrilled"
+  | "hangOn"
   | "holesUnknown"
   | "fewHoles"
   | "oneDrain"

@@ -26,6 +26,8 @@ export interface Ground {
   readonly rockShare: number;
   readonly groups: readonly AnimalGroup[];
   readonly layout: "one" | "two" | "three";
+  /** The glass must stay whole: the overflow hangs on it. */
+  readonly hangOn: boolean;
   /** Diameter of holes that are there. */
   readonly hole: number | undefined;
   readonly stand: number;
@@ -80,7 +82,6 @@ export function groundOf(answers: StartAnswers): Ground {
 
   const glass = overflow?.glass ?? (overflow?.holes === undefined ? "drill" : "drilled");
   const holes = glass === "drilled" ? overflow?.holes : undefined;
-  if (glass === "keep") notes.push({ code: "glassMustBeDrilled", weight: "unmet", at: "/overflow", values: {} });
   if (glass === "drilled" && holes === undefined)
     notes.push({ code: "holesUnknown", weight: "care", at: "/drains", values: {} });
   const wanted = overflow?.drains ?? "three";
@@ -153,6 +154,7 @@ export function groundOf(answers: StartAnswers): Ground {
     rockShare: answers.rockShare ?? practice.rockShare,
     groups,
     layout,
+    hangOn: glass === "keep",
     hole: holes && metres(holes.diameter),
     stand,
     sumpPlace,

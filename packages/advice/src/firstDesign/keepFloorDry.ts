@@ -15,8 +15,8 @@ import { practice } from "./practice.ts";
 
 /** Scenarios that a first design must come through: what wets a floor within the hour. */
 const played = new Set<Scenario["kind"]>(["powerCut", "restart", "drainBlocked", "pumpFails", "checkValveStuck"]);
-/** Played once all else is dry: it runs for a day. */
-const playedLast = new Set<Scenario["kind"]>(["topOffStuckOpen"]);
+/** Played once all else is dry: a day long, or with a pump that hunts, they cost most. */
+const playedLast = new Set<Scenario["kind"]>(["topOffStuckOpen", "overflowSiphonLost"]);
 
 /** Share of the drain-down that must be in hand, a little over that of the findings. */
 const reserve = 0.12;
@@ -66,12 +66,15 @@ export function keepFloorDry(
     if (topOff !== undefined) current = { ...current, topOff };
     // Statics first here too.
     if (topOff?.fits === false && steps < mostSteps && change(moreRoom(ground, current))) continue;
+    // What hangs on the glass leaves the display room for all that can be pumped up.
+    const { siphon } = ground.hangOn ? assess(compose(current), catalogue, { curves: false }).overflow : {};
+    if (siphon?.overflows && steps < mostSteps && change(lessAbove(ground, current))) continue;
     const results = playAll(compose(current), catalogue, played);
     wet = results.filter((result) => result.verdict === "wet");
-    const stuckOpen = () =>
+    const lastOnes = () =>
       playAll(compose(current), catalogue, playedLast).filter((result) => result.verdict === "wet");
     if (steps >= mostSteps) {
-      wet.push(...stuckOpen());
+      wet.push(...lastOnes());
       break;
     }
     const sumpTight = results.some(
@@ -86,9 +89,11 @@ export function keepFloorDry(
       result.vessels.some(({ place, spilled }) => place === "display" && spilled > 0),
     );
     if (displayOver && change(lessAbove(ground, current))) continue;
-    const stuck = stuckOpen();
-    if (stuck.length > 0 && change(moreRoom(ground, current))) continue;
-    wet.push(...stuck);
+    const last = lastOnes();
+    const brimful = last.some(({ scenario }) => scenario.kind === "overflowSiphonLost");
+    if (brimful && change(lessAbove(ground, current))) continue;
+    if (last.length > (brimful ? 1 : 0) && change(moreRoom(ground, current))) continue;
+    wet.push(...last);
     break;
   }
   return { plan: current, wet, sumpShort, steps };

@@ -29,6 +29,8 @@ export interface Plan {
     readonly toothHeight: number;
   };
   readonly box: { readonly length: number; readonly width: number };
+  /** Siphon tubes of an overflow that hangs on the glass, and their bore [m]; absent where the glass is drilled. */
+  readonly siphon?: { readonly tubes: number; readonly bore: number };
   readonly drains: readonly DrainPlan[];
   readonly sump: {
     readonly length: number;

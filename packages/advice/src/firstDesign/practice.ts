@@ -19,6 +19,18 @@ export const practice = {
   boxShare: 0.42,
   mostBoxShare: 0.75,
   toothOpenShare: 0.6,
+  /** Siphon tubes over the glass and their bores [m], fewest and narrowest first. */
+  siphonTubes: [2, 3, 4, 5, 6],
+  siphonBores: [0.016, 0.018, 0.02, 0.022, 0.025, 0.028, 0.032, 0.036, 0.04, 0.045, 0.05],
+  /** Tubes carry this many times the aimed flow. */
+  siphonSpare: 1.15,
+  /** Usual box inside, front to back [m]. */
+  innerWidth: 0.08,
+  /** The box inside stays this far below the crest [m]. */
+  siphonFall: 0.008,
+  /** Floor of the box outside under the ends of the tubes, and its rim over the display's [m]. */
+  underMouth: 0.05,
+  boxOverRim: 0.02,
   /** From the running level to the rim of the glass [m]. */
   freeboard: 0.03,
   /** A siphon's share of the flow: the open channel has to carry the rest quietly. */

@@ -1,7 +1,7 @@
 import { type SimulateOptions, simulate, type TimedAction, type TransientRun } from "@tidewright/engine";
 import type { PreparedSystem } from "../system/prepare.ts";
 import type { Scenario, ScenarioAction } from "./scenario.ts";
-import { boxIndex, type OverTimeModel } from "./transientModelOf.ts";
+import { crestId, type OverTimeModel, siphonId } from "./transientModelOf.ts";
 import type { Film, Verdict, VesselTrack, WhatIf, WhatIfEvent } from "./whatIfResult.ts";
 
 /** Distance to a rim below which a design is called tight [m]: ripples, and the hand that set the level.
@@ -104,6 +104,8 @@ function engineActions({ model, circuitOf }: OverTimeModel, action: ScenarioActi
         works: false,
       }));
     }
+    case "overflowSiphonDrawsAir":
+      return (model.siphons ?? []).map((_, siphon) => ({ kind: "siphonAir", siphon }));
     case "topOffStops":
       return topOff("off");
     case "topOffRuns":
@@ -179,6 +181,7 @@ function eventsOf(
     });
   }
   named.set("topOff", { path: "/topOff", name: "topOff" });
+  named.set(siphonId, { path: "/overflow/siphon", name: "overflowSiphon" });
   const told: WhatIfEvent[] = [];
   const seen = new Set<number>();
   for (const event of run.events) {
@@ -196,7 +199,7 @@ function eventsOf(
 }
 
 function filmOf({ loops }: PreparedSystem, over: OverTimeModel, record: NonNullable<TransientRun["record"]>): Film {
-  const weir = over.model.weirs.findIndex((entry) => entry.from === 0 && entry.to === boxIndex);
+  const weir = over.model.weirs.findIndex((entry) => entry.id === crestId);
   return {
     times: record.times,
     levels: record.levels,

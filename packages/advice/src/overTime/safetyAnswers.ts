@@ -24,7 +24,13 @@ export interface SweepGround {
 }
 
 /** Kinds in which a drain is blocked: what a box does then is no measure of its freeboard. */
-const blocking = new Set(["drainBlocked", "drainHalfBlocked", "twoDrainsBlocked", "strainerFurs"]);
+const blocking = new Set([
+  "drainBlocked",
+  "drainHalfBlocked",
+  "twoDrainsBlocked",
+  "strainerFurs",
+  "overflowSiphonLost",
+]);
 
 /** Returns what follows from the scenarios beyond their own rows; each by simulating again with the thing in question changed.
  *  ground SweepGround   -> SafetyAnswers, SI. Source: engine `simulate`; geometry. */

@@ -16,6 +16,7 @@ const told: Partial<
   pumpFails: { code: "overTime/pump-fails", wet: "danger", dry: "warning" },
   checkValveStuck: { code: "overTime/check-valve-stuck", wet: "danger", dry: "warning" },
   siphonBreakClogged: { code: "overTime/siphon-break-clogged", wet: "warning", dry: "warning" },
+  overflowSiphonLost: { code: "overTime/overflow-siphon-lost", wet: "danger", dry: "warning" },
   topOffFails: { code: "overTime/top-off-fails", wet: "danger", dry: "notice" },
   topOffStuckOpen: { code: "overTime/top-off-stuck-open", wet: "danger", dry: "warning" },
 };
@@ -114,6 +115,7 @@ function placeOf({ scenario }: SafetyRow, design: Design): string {
     if ("drain" in action) return `/drains/${action.drain}`;
     if ("loop" in action) return `/loops/${action.loop}`;
   }
+  if (scenario.kind === "overflowSiphonLost") return "/overflow/siphon";
   if (scenario.kind.startsWith("topOff") && design.topOff) return "/topOff";
   return "/sump";
 }

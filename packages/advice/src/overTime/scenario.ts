@@ -15,6 +15,7 @@ export type ScenarioAction =
     }
   | { readonly kind: "checkValvesLeak"; readonly loop: number; readonly share: number }
   | { readonly kind: "siphonBreaksClog"; readonly loop: number }
+  | { readonly kind: "overflowSiphonDrawsAir" }
   | { readonly kind: "topOffStops" }
   | { readonly kind: "topOffRuns" }
   | { readonly kind: "topOffSticksOpen" };
@@ -35,6 +36,7 @@ export type ScenarioKind =
   | "pumpFails"
   | "checkValveStuck"
   | "siphonBreakClogged"
+  | "overflowSiphonLost"
   | "topOffFails"
   | "topOffStuckOpen"
   | "strainerFurs"

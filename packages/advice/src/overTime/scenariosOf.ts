@@ -12,7 +12,7 @@ const watchTime = 30 * minute;
 const lead = 60;
 
 /** Returns every scenario that a design can meet, in the order of their kinds: power cut, restart, each drain blocked wholly and
- *  half, each pair of drains, each pump failing where others go on, stuck check valves, clogged siphon breaks, a furring strainer,
+ *  half, each pair of drains, the siphon of a hang-on overflow lost, each pump failing where others go on, stuck check valves, clogged siphon breaks, a furring strainer,
  *  and the top-off failing or stuck open.
  *  design Design   days that the top-off is left failing   -> Scenario[]
  *  Source: common practice, no source.
@@ -84,13 +84,15 @@ export function scenariosOf(design: Design, days = 10): Scenario[] {
       ? [one("siphonBreakClogged", String(index), [loop.name], [{ kind: "siphonBreaksClog", loop: index }, off])]
       : [],
   );
+  const lost =
+    design.overflow?.kind === "hangOn" ? [one("overflowSiphonLost", "", [], [{ kind: "overflowSiphonDrawsAir" }])] : [];
   const slow = { evaporation: true, duration: days * day };
   const fails: Scenario = { ...one("topOffFails", "", [], [{ kind: "topOffStops" }]), ...slow };
   // Until the reservoir is empty, and with nothing lost to the air: a damp room takes none of it away.
   const open: Scenario[] = design.topOff
     ? [{ ...one("topOffStuckOpen", "", [], [{ kind: "topOffSticksOpen" }]), duration: emptied(design.topOff) }]
     : [];
-  return [cut, restart, ...blocked, ...pairs, ...failing, ...stuck, ...clogged, ...furred, fails, ...open];
+  return [cut, restart, ...lost, ...blocked, ...pairs, ...failing, ...stuck, ...clogged, ...furred, fails, ...open];
 }
 
 /** Time until a reservoir has run out through an open valve, and some more [s]: a day at least, sixty at most. */

@@ -1,4 +1,4 @@
-import type { Design } from "@tidewright/design";
+import type { Design, HangOnModel } from "@tidewright/design";
 import { pumpHydraulics } from "@tidewright/design";
 import {
   evaporationRate,
@@ -8,6 +8,7 @@ import {
   type TransientDrain,
   type TransientModel,
   type TransientPump,
+  type TransientSiphon,
   type TransientVessel,
   type TransientWeir,
 } from "@tidewright/engine";
@@ -28,7 +29,10 @@ export interface OverTimeModel {
 }
 
 /** Index of the overflow box among the vessels; the display is 0, the sump's chambers follow. */
-export const boxIndex = 1;
+const boxIndex = 1;
+/** Ids of the display's crest and of a hang-on overflow's siphon in the model. */
+export const crestId = "weir";
+export const siphonId = "overflowSiphon";
 const firstChamber = 2;
 
 /** Plan area of the reservoir [m2]: a container's footprint. It only sets how deep its water stands. Source: common practice, no source. */
@@ -52,6 +56,7 @@ export function transientModelOf(system: PreparedSystem, solved: SolvedSystem, e
     { place: "overflowBox", path: "/overflow/box" },
     ...geometry.chambers.map((chamber) => ({ place: `sump.${chamber.id}`, path: chamber.path })),
     ...(design.topOff ? [{ place: "topOff", path: "/topOff" }] : []),
+    ...(system.hangOn ? [{ place: "innerBox", path: "/overflow/siphon" }] : []),
   ];
   const indexOf = (place: string): number => {
     const found = places.findIndex((entry) => entry.place === place);
@@ -65,12 +70,13 @@ export function transientModelOf(system: PreparedSystem, solved: SolvedSystem, e
     loopOf.push(prepared.index);
     return circuits.push(circuit) - 1;
   });
-  const topOff = topOffModel(design, system, places.length - 1);
+  const topOff = topOffModel(design, system, indexOf("topOff"));
   return {
     model: {
       water: { kinematicViscosity: water.kinematicViscosity },
       vessels: vesselModels(system, solved),
-      weirs: weirModels(system),
+      weirs: weirModels(system, system.hangOn ? indexOf("innerBox") : boxIndex),
+      ...(system.hangOn ? { siphons: siphonModels(system.hangOn, indexOf("innerBox")) } : {}),
       drains: system.drains.map((_, i) => drainOf(system, solved, i, indexOf)),
       circuits,
       ...(topOff ? { topOff } : {}),
@@ -83,7 +89,7 @@ export function transientModelOf(system: PreparedSystem, solved: SolvedSystem, e
   };
 }
 
-function vesselModels({ design, geometry }: PreparedSystem, { levels }: SolvedSystem): TransientVessel[] {
+function vesselModels({ design, geometry, hangOn }: PreparedSystem, { levels }: SolvedSystem): TransientVessel[] {
   const metres = (q: { value: number; unit: string }) => toSI(q, "length");
   const around = (a: number, b: number) => 2 * (a + b);
   const { display, overflow, sump } = design;
@@ -128,15 +134,25 @@ function vesselModels({ design, geometry }: PreparedSystem, { levels }: SolvedSy
       rimLength: 0,
       startLevel: toSI(design.topOff.reservoir, "volume") / reservoirArea,
     });
+  // Its rim is the weir: water above it is the display's, on both sides of the crest.
+  if (hangOn)
+    vessels.push({
+      id: "innerBox",
+      floor: hangOn.innerBoxFloor,
+      area: hangOn.innerBoxArea,
+      rim: Number.POSITIVE_INFINITY,
+      rimLength: 0,
+      startLevel: levelOf(levels, "innerBox"),
+    });
   return vessels;
 }
 
-/** The display's crest, then the baffles; chambers without a baffle between them stand at one level: a baffle of no height. */
-function weirModels({ geometry }: PreparedSystem): TransientWeir[] {
+/** The display's crest into the box behind it, then the baffles; chambers without a baffle between them stand at one level: a baffle of no height. */
+function weirModels({ geometry }: PreparedSystem, behind: number): TransientWeir[] {
   const crest: TransientWeir = {
-    id: "weir",
+    id: crestId,
     from: 0,
-    to: boxIndex,
+    to: behind,
     weir: geometry.weir,
     crest: geometry.weirCrest,
   };
@@ -151,6 +167,10 @@ function weirModels({ geometry }: PreparedSystem): TransientWeir[] {
     };
   });
   return [crest, ...baffles];
+}
+
+function siphonModels({ tubes, mouth }: HangOnModel, inner: number): TransientSiphon[] {
+  return [{ id: siphonId, from: inner, to: boxIndex, tubes, mouth }];
 }
 
 function drainOf(

@@ -16,7 +16,10 @@ const givesWay = new Set<FindingCode>(["sump/too-small", "sump/little-room"]);
 export function withSweep(assessment: Assessment, sweep: Pick<SafetySweep, "findings">): Assessment {
   // A design that runs over as drawn was never cut off from a running state, so there the estimate stands.
   const played = !sweep.findings.some((finding) => finding.code === "overTime/running");
-  const kept = assessment.findings.filter((finding) => !(played && givesWay.has(finding.code)));
+  // A lost siphon that came to nothing when it was played is still the one thing that keeps the floor dry.
+  const lost = sweep.findings.some((finding) => finding.code === "overTime/overflow-siphon-lost");
+  const told = (code: FindingCode) => (played && givesWay.has(code)) || (lost && code === "overflow/siphon-alone");
+  const kept = assessment.findings.filter((finding) => !told(finding.code));
   const findings: Finding[] = [...kept, ...sweep.findings].sort(bySeverity);
   return { ...assessment, findings };
 }

@@ -31,6 +31,11 @@ export function sumpState(system: PreparedSystem, solved: SolvedSystem): SumpSta
     boxStopLevel: Math.min(boxLevel, Math.max(geometry.boxFloor, lowestInlet)),
     pipeVolume: pipes.reduce((sum, volume) => sum + volume, 0),
   });
+  // The box inside of a hang-on overflow empties through its tubes as far as the box outside does, or to their ends.
+  const inner = system.hangOn
+    ? geometry.innerBoxArea * Math.max(0, levelOf(levels, "innerBox") - Math.max(system.hangOn.mouth, lowestInlet))
+    : 0;
+  const total = back.total + inner;
   const chambers = geometry.chambers.map((chamber) => {
     const level = levelOf(levels, `sump.${chamber.id}`);
     const depth = level - geometry.sumpFloor;
@@ -40,11 +45,11 @@ export function sumpState(system: PreparedSystem, solved: SolvedSystem): SumpSta
   return {
     chambers,
     rim: geometry.sumpRim,
-    drainDown: { display: back.display, box: back.box, pipes: back.pipes, total: back.total },
+    drainDown: { display: back.display, box: back.box + inner, pipes: back.pipes, total },
     room,
-    margin: room - back.total,
-    powerCutLevel: fillLevel(chambers, back.total),
-    safeOperatingLevel: safeLevel(system, chambers, back.total),
+    margin: room - total,
+    powerCutLevel: fillLevel(chambers, total),
+    safeOperatingLevel: safeLevel(system, chambers, total),
   };
 }
 

@@ -1,10 +1,11 @@
-import { overflowWeirHead, sumpChamberLevel } from "@tidewright/engine";
+import { hangOnSiphonHead, overflowWeirHead, sumpChamberLevel } from "@tidewright/engine";
 import type { PreparedLoop, PreparedSystem } from "./prepare.ts";
 
 /** Surface elevations [m above room floor] of every place, by place id. */
 export type Levels = Map<string, number>;
 
-/** Returns surface levels for given flows: the display stands at its crest plus the weir's head, each sump chamber at its
+/** Returns surface levels for given flows: the display stands at its crest plus the weir's head, the box
+ *  inside of a hang-on overflow by the head of its tubes above the box outside, each sump chamber at its
  *  baffle plus the head over it or at the next chamber's level where that is higher, the last at its operating level.
  *  system PreparedSystem   weirFlow [m3/s]   chamberInflow net inflow of each chamber [m3/s]   boxLevel [m]   -> Levels
  *  Source: engine weirs; geometry. */
@@ -14,12 +15,15 @@ export function levelsFor(
   chamberInflow: readonly number[],
   boxLevel: number,
 ): Levels {
-  const { geometry } = system;
+  const { geometry, hangOn } = system;
   const levels: Levels = new Map();
   const weirHead = overflowWeirHead(geometry.weir, Math.max(0, weirFlow));
+  // What stands behind the crest: the box, or where tubes lead to it, the box inside by their head above it.
+  const behind = hangOn ? boxLevel + hangOnSiphonHead(hangOn.tubes, Math.max(0, weirFlow), system.water) : boxLevel;
   // A drowned crest lifts the display with the box.
-  levels.set("display", Math.max(geometry.weirCrest, boxLevel) + weirHead);
+  levels.set("display", Math.max(geometry.weirCrest, behind) + weirHead);
   levels.set("overflowBox", boxLevel);
+  if (hangOn) levels.set("innerBox", behind);
   const { chambers } = geometry;
   let next = geometry.sumpFloor + geometry.operatingLevel;
   let over = 0;

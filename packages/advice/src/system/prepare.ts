@@ -5,6 +5,8 @@ import {
   drainModel,
   type Geometry,
   geometryOf,
+  type HangOnModel,
+  hangOnModel,
   type LoopModel,
   loopModel,
 } from "@tidewright/design";
@@ -30,6 +32,8 @@ export interface PreparedSystem {
   readonly method: FittingMethod;
   readonly water: Water;
   readonly geometry: Geometry;
+  /** Siphon of an overflow that hangs on the glass; undefined for every other. */
+  readonly hangOn: HangOnModel | undefined;
   /** Place id of each sump chamber, in the order of the chambers. */
   readonly chamberPlaces: readonly string[];
   readonly loops: readonly PreparedLoop[];
@@ -78,8 +82,9 @@ export function prepareSystem(design: Design, catalogue: Catalogue, networks = n
     };
   });
   const drains = design.drains.map((drain, i) => drainModel(drain, i, catalogue, method, geometry.displayFloor));
+  const hangOn = hangOnModel(design.overflow, geometry.displayFloor, method);
   const chamberPlaces = geometry.chambers.map((chamber) => `sump.${chamber.id}`);
-  return { design, catalogue, method, water, geometry, chamberPlaces, loops, drains, networks };
+  return { design, catalogue, method, water, geometry, hangOn, chamberPlaces, loops, drains, networks };
 }
 
 /** Where nothing is said: from the sump to the display is a return, round the display a closed loop, all else a side loop. */

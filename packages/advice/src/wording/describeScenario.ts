@@ -40,6 +40,7 @@ export function describeAction(
   switch (action.kind) {
     case "powerOff":
     case "powerOn":
+    case "overflowSiphonDrawsAir":
     case "topOffStops":
     case "topOffRuns":
     case "topOffSticksOpen":

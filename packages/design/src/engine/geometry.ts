@@ -26,6 +26,8 @@ export interface Geometry {
   };
   readonly weirCrest: number;
   readonly boxArea: number;
+  /** Plan of the box inside that a hang-on overflow draws from [m2]; 0 where there is none. */
+  readonly innerBoxArea: number;
   readonly boxFloor: number;
   readonly boxRim: number;
   readonly sumpFloor: number;
@@ -49,8 +51,10 @@ export function geometryOf(design: Design): Geometry {
   const rockShare = display.rockShare ?? 0;
   const crestHeight = length(overflow.weir.crest);
   const sumpFloor = length(sump.floor);
-  // An internal box takes its own plan off the display.
-  const open = gross - (overflow.kind === "internalBox" ? boxArea : 0);
+  // A box inside takes its own plan off the display.
+  const inner = overflow.kind === "hangOn" ? overflow.siphon?.innerBox : undefined;
+  const innerBoxArea = inner ? length(inner.length) * length(inner.width) : 0;
+  const open = gross - (overflow.kind === "internalBox" ? boxArea : innerBoxArea);
   return {
     displayFloor,
     displayRim: displayFloor + length(display.height),
@@ -65,6 +69,7 @@ export function geometryOf(design: Design): Geometry {
     },
     weirCrest: displayFloor + crestHeight,
     boxArea,
+    innerBoxArea,
     boxFloor: displayFloor + length(overflow.box.floor),
     boxRim: displayFloor + length(overflow.box.rim),
     sumpFloor,

@@ -1,6 +1,7 @@
 import type { Catalogue } from "@tidewright/catalogue";
 import type { Problem } from "../problem.ts";
 import { lineProblems } from "./lineProblems.ts";
+import { overflowSiphonProblems } from "./overflowSiphonProblems.ts";
 import { topOffProblems } from "./topOffProblems.ts";
 import { vesselProblems } from "./vesselProblems.ts";
 import { wishProblems } from "./wishProblems.ts";
@@ -23,6 +24,7 @@ export function checkReferences(
     problems.push(problem);
   };
   vesselProblems(design, add);
+  overflowSiphonProblems(design, add);
   topOffProblems(design, add);
   lineProblems(design, catalogue, add, gone);
   wishProblems(design, add);

@@ -21,6 +21,13 @@ export function scenarioProblems(scenario: unknown, design: Design, add: Add): v
         value: action,
         fix: 'leave the event out, or give the design its "topOff"',
       });
+    if (kind === "overflowSiphonDrawsAir" && design.overflow.kind !== "hangOn")
+      add({
+        path,
+        message: "the overflow has no siphon that could draw air",
+        value: action,
+        fix: 'leave the event out: only an overflow of the kind "hangOn" has one',
+      });
     drainProblem(action, design, path, add);
     loopProblems(action, kind, design, path, add);
   });

@@ -20,10 +20,17 @@ export const mostScenarioEvents = 1000;
 /** Actions that concern the whole system, so that their name says all of them.
  *  -> list of kinds
  *  Findings: none. Throws: never.
- *  Valid: those of the top-off for a design that has one.
+ *  Valid: those of the top-off for a design that has one, that of the overflow's siphon for an overflow that hangs on the glass.
  *  Source: own choice.
  *  Example: wholeActions.includes("powerOff")  ->  true */
-export const wholeActions = ["powerOff", "powerOn", "topOffStops", "topOffRuns", "topOffSticksOpen"] as const;
+export const wholeActions = [
+  "powerOff",
+  "powerOn",
+  "topOffStops",
+  "topOffRuns",
+  "topOffSticksOpen",
+  "overflowSiphonDrawsAir",
+] as const;
 
 const time = { min: 0, max: longestScenario } as const;
 /** A drain or loop by the name it has in the design, or by its JSON Pointer, such as "/drains/0". */

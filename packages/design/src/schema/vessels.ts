@@ -43,9 +43,31 @@ export const displaySchema = z.strictObject({
     .optional(),
 });
 
+/** The siphon of a hang-on overflow: tubes over the glass from a box inside, whose rim is the weir, to the box outside. */
+export const overflowSiphonSchema = z.strictObject({
+  /** Tubes side by side, all alike. */
+  tubes: z.number().int().min(1).max(12),
+  /** Inner diameter of each. */
+  bore: quantity("length", { positive: true, max: 0.5 }),
+  /** Length of each along its middle, from mouth to mouth. */
+  length: quantity("length", side),
+  /** Highest point of the water's way above the display's floor. */
+  crest: quantity("length", side),
+  /** Lower ends of the tubes in both boxes above the display's floor: below that they draw air. */
+  mouth: quantity("length", { min: -5, max: 50 }),
+  /** The box inside, which the weir runs into; its floor above the display's. */
+  innerBox: z.strictObject({
+    length: quantity("length", side),
+    width: quantity("length", side),
+    floor: quantity("length", { min: 0, max: 50 }),
+  }),
+});
+
 /** The weir and the box behind it that the drains leave from. */
 export const overflowSchema = z.strictObject({
-  kind: z.enum(["internalBox", "externalBox", "throughWall"]),
+  kind: z.enum(["internalBox", "externalBox", "throughWall", "hangOn"]),
+  /** Of a hang-on overflow, and of no other. */
+  siphon: overflowSiphonSchema.optional(),
   weir: z.strictObject({
     length: quantity("length", side),
     /** Height of the crest above the display's floor. */
@@ -104,5 +126,6 @@ export const topOffSchema = z.strictObject({
 
 export type Display = z.infer<typeof displaySchema>;
 export type Overflow = z.infer<typeof overflowSchema>;
+export type OverflowSiphon = z.infer<typeof overflowSiphonSchema>;
 export type Sump = z.infer<typeof sumpSchema>;
 export type TopOff = z.infer<typeof topOffSchema>;

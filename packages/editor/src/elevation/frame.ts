@@ -10,13 +10,15 @@ export interface Frame {
   readonly flow: 1 | -1;
   readonly display: Extent;
   readonly box: Extent;
+  /** The box inside of an overflow that hangs on the glass, up to the crest. */
+  readonly inner: Extent | undefined;
   /** Weir crest, its visible length, and the side of the box at which the water falls. */
   readonly crest: number;
   readonly weir: { readonly x0: number; readonly x1: number; readonly edge: number };
   readonly sump: Extent;
   readonly chambers: readonly ChamberFrame[];
   readonly standTop: number;
-  readonly level: { readonly display: number; readonly box: number };
+  readonly level: { readonly display: number; readonly box: number; readonly inner: number };
   /** Part of the display free for rock, outlets and pumps. */
   readonly open: Span;
   /** Where the display's surface can be seen beside the box. */
@@ -90,7 +92,9 @@ export function frameAlongFlow(design: Design, assessment: Assessment | undefine
   const box = boxExtent(design.overflow, flow, length, floor, pumpPlaces);
   const displayLevel = levels.display ?? assessment?.overflow.displayLevel ?? crest;
   const boxLevel = levels.box ?? assessment?.overflow.boxLevel ?? fallbackBoxLevel(design, box, floor, crest);
-  const weirLength = Math.min(metres(design.overflow.weir.length), box.x1 - box.x0);
+  const inner = innerExtent(design.overflow, length, floor, crest);
+  const weirBox = inner ?? box;
+  const weirLength = Math.min(metres(design.overflow.weir.length), weirBox.x1 - weirBox.x0);
   const sumpLength = design.sump.chambers.reduce((sum, chamber) => sum + metres(chamber.length), 0);
   const slack = length - sumpLength;
   // The first chamber stands under the drains where the stand leaves the choice.
@@ -98,18 +102,19 @@ export function frameAlongFlow(design: Design, assessment: Assessment | undefine
   const under = box.x0 + drains / 2 - metres(design.sump.chambers[0]!.length) / 2;
   const sumpLeft = slack > 0.12 ? Math.min(Math.max(0.06, under), slack - 0.06) : slack / 2;
   const sumpFloor = metres(design.sump.floor);
-  const open = { x0: Math.max(0, Math.min(box.x1, length * 0.9)), x1: length };
+  const open = { x0: Math.max(0, Math.min(weirBox.x1, length * 0.9)), x1: length };
   return {
     design,
     flow,
     display,
     box,
+    inner,
     crest,
-    weir: { x0: box.x1 - weirLength, x1: box.x1, edge: box.x1 },
+    weir: { x0: weirBox.x1 - weirLength, x1: weirBox.x1, edge: weirBox.x1 },
     sump: { x0: sumpLeft, x1: sumpLeft + sumpLength, y0: sumpFloor, y1: sumpFloor + metres(design.sump.height) },
     chambers: layoutChambers(design, assessment, levels, sumpLeft, sumpFloor),
     standTop: floor,
-    level: { display: displayLevel, box: boxLevel },
+    level: { display: displayLevel, box: boxLevel, inner: assessment?.overflow.siphon?.innerLevel ?? boxLevel },
     open,
     surfaces: [...(box.x0 > 0 ? [{ x0: 0, x1: box.x0 }] : []), open],
   };
@@ -122,6 +127,7 @@ function mirroredFrame(frame: Frame): Frame {
   return {
     ...frame,
     box: turned(frame.box),
+    inner: frame.inner && turned(frame.inner),
     weir: { ...turned(frame.weir), edge: over(frame.weir.edge) },
     sump: turned(frame.sump),
     chambers: frame.chambers.map((chamber) => ({ ...turned(chamber), end: over(chamber.end) })),
@@ -142,6 +148,21 @@ function flowOf({ box }: Overflow, displayLength: number): 1 | -1 {
 const alongBack = (along: Length, boxLength: number, displayLength: number): number =>
   Math.min(metres(along), Math.max(0, displayLength - boxLength));
 
+/** Glass of the tank and of the box that hangs on it [m]. */
+const gapToHungBox = 0.03;
+
+/** The box inside that the tubes of a hang-on overflow draw from, seen end-on. */
+function innerExtent(
+  { kind, siphon }: Overflow,
+  displayLength: number,
+  displayFloor: number,
+  crest: number,
+): Extent | undefined {
+  if (kind !== "hangOn" || siphon === undefined) return undefined;
+  const x1 = Math.min(metres(siphon.innerBox.width), displayLength / 2);
+  return { x0: 0, x1, y0: displayFloor + metres(siphon.innerBox.floor), y1: crest };
+}
+
 /** A box beside the tank of which nothing says where is drawn end-on where its length would dwarf the tank. */
 function boxExtent(
   overflow: Overflow,
@@ -155,6 +176,11 @@ function boxExtent(
   const y1 = displayFloor + metres(box.rim);
   const boxLength = metres(box.length);
   const inside = kind === "internalBox";
+  // What hangs on the glass is shown beside it, from whichever wall, so that its siphon can be seen.
+  if (kind === "hangOn") {
+    const seen = boxLength > 0.5 * displayLength ? Math.min(boxLength, metres(box.width)) : boxLength;
+    return { x0: -gapToHungBox - seen, x1: -gapToHungBox, y0, y1 };
+  }
   if (box.at?.wall === "back") {
     const typed = alongBack(box.at.along, boxLength, displayLength);
     const x0 = flow > 0 ? typed : Math.max(0, displayLength - typed - boxLength);

@@ -4,6 +4,7 @@ import { boundsOf } from "./bounds.ts";
 import { type SceneBuilder, startScene } from "./builder.ts";
 import { drawDrains } from "./drains.ts";
 import { frameAlongFlow, metres } from "./frame.ts";
+import { drawHangOn } from "./hangOn.ts";
 import { drawLoops } from "./loops.ts";
 import { mirroredDimension, mirroredPart, mirroredShape } from "./mirrored.ts";
 import { drawOverflow } from "./overflow.ts";
@@ -24,7 +25,8 @@ import { drawVessels } from "./vessels.ts";
 export function layoutElevation(design: Design, assessment: Assessment | undefined, levels?: Levels): Scene {
   const builder = startScene(design, frameAlongFlow(design, assessment, levels), assessment);
   drawVessels(builder);
-  drawOverflow(builder);
+  if (builder.frame.inner) drawHangOn(builder, builder.frame.inner);
+  else drawOverflow(builder);
   drawDrains(builder);
   drawLoops(builder);
   drawTankPumps(builder);

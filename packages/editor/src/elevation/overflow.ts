@@ -7,11 +7,11 @@ import { drawGlass, drawSurface, nappe } from "./vessels.ts";
 /** Adds the overflow: box with its water, weir with teeth, and the sheet of water falling into the box.
  *  builder the scene
  *  Findings: none. Throws: never.
- *  Valid: internal box, box beside the tank, and box through the wall.
+ *  Valid: internal box, box beside the tank, box through the wall; for an overflow that hangs on the glass see `drawHangOn`.
  *  Source: own construction. */
 export function drawOverflow(builder: SceneBuilder): void {
-  const { box, level, crest, display } = builder.frame;
-  const { assessment, design, shapes } = builder;
+  const { box, level, crest } = builder.frame;
+  const { design, shapes } = builder;
   const inside = design.overflow.kind === "internalBox";
   // A box before or behind the tank's water is told from it by its own ground.
   if (box.x1 > 0)
@@ -42,6 +42,15 @@ export function drawOverflow(builder: SceneBuilder): void {
     });
   const markX = clearOf(inletPlaces(builder), box.x0, box.x1);
   drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, markX);
+  addOverflowParts(builder, edge, markX);
+}
+
+/** The labels and handles of weir and box.
+ *  builder the scene   edge where the water falls   markX where the box's level is marked [m]
+ *  Source: own construction. */
+export function addOverflowParts(builder: SceneBuilder, edge: number, markX: number): void {
+  const { assessment, design } = builder;
+  const { crest, display, level } = builder.frame;
   const { crest: typed } = design.overflow.weir;
   const figures: Figure[] = assessment
     ? [
@@ -84,7 +93,7 @@ export function drawOverflow(builder: SceneBuilder): void {
 }
 
 /** Middle of the widest gap between the standpipes, for the mark of the water level. */
-function clearOf(taken: readonly number[], x0: number, x1: number): number {
+export function clearOf(taken: readonly number[], x0: number, x1: number): number {
   const edges = [x0, ...taken, x1].sort((a, b) => a - b);
   let best = (x0 + x1) / 2;
   let widest = 0;
@@ -100,7 +109,7 @@ function clearOf(taken: readonly number[], x0: number, x1: number): number {
 }
 
 /** A comb along the crest, its open share and tooth height as typed; a plain crest gets a single line. */
-function drawTeeth(builder: SceneBuilder): void {
+export function drawTeeth(builder: SceneBuilder): void {
   const { weir, crest } = builder.frame;
   const { toothOpenShare = 1, toothHeight } = builder.design.overflow.weir;
   const width = weir.x1 - weir.x0;

@@ -4,6 +4,7 @@ export * from "./drainCapacity.ts";
 export * from "./drainFlow.ts";
 export * from "./drainLine.ts";
 export * from "./drownedWeir.ts";
+export * from "./hangOnSiphon.ts";
 export * from "./kindsvaterCarterWeirFlow.ts";
 export * from "./orificeFlow.ts";
 export * from "./overflowWeir.ts";

@@ -1,6 +1,7 @@
 import { CircuitElement } from "./elements/circuitElement.ts";
 import { DrainElement } from "./elements/drainElement.ts";
 import type { FlowElement } from "./elements/flowElement.ts";
+import { siphonElement } from "./elements/siphonElement.ts";
 import { spillElement } from "./elements/spillElement.ts";
 import { blockageElement, evaporationElement, speedElement, topOffElement } from "./elements/supplyElements.ts";
 import { weirElement } from "./elements/weirElement.ts";
@@ -30,6 +31,7 @@ export function hybridSystem(model: TransientModel): HybridSystem {
   const spills = model.vessels.flatMap((_, i) => spillElement(model, layout, i) ?? []);
   const elements: FlowElement[] = [
     ...model.weirs.map((weir) => weirElement(model, weir)),
+    ...(model.siphons ?? []).map((siphon, i) => siphonElement(model, siphon, modes, i)),
     ...spills,
     ...drains,
     ...circuits,

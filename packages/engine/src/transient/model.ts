@@ -1,5 +1,5 @@
 import type { NetworkModel } from "../network/index.ts";
-import type { DrainKind, DrainLine, DrainWater, OverflowWeir } from "../overflow/index.ts";
+import type { DrainKind, DrainLine, DrainWater, OverflowWeir, SiphonTubes } from "../overflow/index.ts";
 import type { SpeedCurve } from "../pumps/index.ts";
 
 /** A vessel with upright walls. All elevations share one datum [m]. */
@@ -25,6 +25,16 @@ export interface TransientWeir {
   readonly weir: OverflowWeir;
   /** Elevation of the crest [m]. */
   readonly crest: number;
+}
+
+/** The siphon of a hang-on overflow: tubes between two vessels, full for as long as both their ends lie under water. */
+export interface TransientSiphon {
+  readonly id: string;
+  readonly from: number;
+  readonly to: number;
+  readonly tubes: SiphonTubes;
+  /** Lower ends in both vessels [m]. */
+  readonly mouth: number;
 }
 
 /** A gravity drain. `line.outletElevation` is not read: it follows from the level below and `endElevation`. */
@@ -93,6 +103,8 @@ export interface TransientModel {
   readonly water: DrainWater;
   readonly vessels: readonly TransientVessel[];
   readonly weirs: readonly TransientWeir[];
+  /** None where absent. */
+  readonly siphons?: readonly TransientSiphon[];
   readonly drains: readonly TransientDrain[];
   readonly circuits: readonly TransientCircuit[];
   readonly topOff?: TransientTopOff;
@@ -120,6 +132,8 @@ export type TransientAction =
       readonly leak: number;
     }
   | { readonly kind: "siphonBreak"; readonly circuit: number; readonly outlet: number; readonly works: boolean }
+  /** Air has got into the tubes: nothing runs through them any more. */
+  | { readonly kind: "siphonAir"; readonly siphon: number }
   | { readonly kind: "topOff"; readonly mode: "auto" | "off" | "open" };
 
 /** An action and when it happens [s]. */

@@ -4,6 +4,8 @@ import type { TransientModel } from "./model.ts";
 export interface Modes {
   /** Drain runs full. */
   readonly primed: boolean[];
+  /** Tubes of a hang-on overflow are full of water; once lost, only a hand or a pump of its own fills them again. */
+  readonly tubesFull: boolean[];
   readonly blockRate: Float64Array;
   readonly blockTarget: Float64Array;
   readonly circuits: CircuitMode[];
@@ -47,6 +49,10 @@ export const fedStarts = 100;
 export function startingModes(model: TransientModel): Modes {
   return {
     primed: model.drains.map((drain) => drain.primed),
+    tubesFull: (model.siphons ?? []).map(
+      ({ from, to, mouth }) =>
+        Math.min(model.vessels[from]?.startLevel ?? 0, model.vessels[to]?.startLevel ?? 0) > mouth,
+    ),
     blockRate: new Float64Array(model.drains.length),
     blockTarget: new Float64Array(model.drains.length),
     circuits: model.circuits.map((circuit) => ({

@@ -14,6 +14,7 @@ export type TransientEventCode =
   | "drain/stops"
   | "siphon/lost"
   | "siphon/primed"
+  | "tubes/lost"
   | "outlet/uncovered"
   | "outlet/covered"
   | "circuit/reversed"
@@ -83,6 +84,7 @@ export interface Transitions {
 export function transitions(system: HybridSystem): Transitions {
   const watches = [
     ...vesselWatches(system),
+    ...siphonWatches(system),
     ...drainWatches(system),
     ...circuitWatches(system),
     ...topOffWatches(system),
@@ -132,6 +134,23 @@ function vesselWatches({ model }: HybridSystem): Watch[] {
     };
     return [watch];
   });
+}
+
+/** Tubes between two boxes draw air as soon as the water in one of them falls to their ends. */
+function siphonWatches({ model, modes }: HybridSystem): Watch[] {
+  return (model.siphons ?? []).map(
+    (siphon, i): Watch => ({
+      direction: -1,
+      value: (y) =>
+        modes.tubesFull[i]
+          ? Math.min(surfaceOf(model, y, siphon.from), surfaceOf(model, y, siphon.to)) - siphon.mouth
+          : 1,
+      happen: () => {
+        modes.tubesFull[i] = false;
+        return { code: "tubes/lost", at: siphon.id };
+      },
+    }),
+  );
 }
 
 function drainWatches({ model, layout, modes, drains }: HybridSystem): Watch[] {
@@ -293,6 +312,8 @@ function act({ layout, modes, circuits }: HybridSystem, action: TransientAction,
     circuits[action.circuit].leak(action.leak);
   } else if (action.kind === "siphonBreak") {
     modes.circuits[action.circuit].breakWorks[action.outlet] = action.works;
+  } else if (action.kind === "siphonAir") {
+    modes.tubesFull[action.siphon] = false;
   } else {
     modes.topOff = action.mode;
     if (action.mode !== "auto") modes.topOffRuns = action.mode === "open";

@@ -74,6 +74,27 @@ export const findings: Record<keyof typeof english, string> = {
   "findings.overflow/weir-drowned.sentence":
     "Im Schacht steht das Wasser {value} über der Überlaufkante; damit bestimmen die Abläufe den Pegel im Schaubecken.",
   "findings.overflow/weir-drowned.fix": "Einläufe der Abläufe weiten oder tiefer setzen.",
+  "findings.overflow/siphon-alone.title": "Ein einziger Siphon hält den Boden trocken",
+  "findings.overflow/siphon-alone.sentence":
+    "Zieht der Siphon über dem Glas Luft, bleibt alles Geförderte im Schaubecken: Nach {after} läuft es über.",
+  "findings.overflow/siphon-alone.dry":
+    "Zieht der Siphon über dem Glas Luft, bleibt alles Geförderte im Schaubecken: Nach {after} zieht die Rückförderpumpe Luft, bevor das Becken überläuft.",
+  "findings.overflow/siphon-alone.fix":
+    "Einen Schwimmerschalter ins Schaubecken setzen, der Rückförderpumpe und Nachfüllung abschaltet, dem Siphon ein zweites Rohr geben und im Schaubecken Platz für alles lassen, was hochgepumpt werden kann. Gebohrtes Glas hat diese Schwäche nicht.",
+  "findings.overflow/siphon-runs-dry.title": "Der Siphon zieht bei jedem Stromausfall Luft",
+  "findings.overflow/siphon-runs-dry.sentence":
+    "Ist alles abgelaufen, stehen die Enden der Rohre {value} über dem Wasser; nach dem Wiederanlauf läuft nichts mehr über.",
+  "findings.overflow/siphon-runs-dry.fix":
+    "Die Enden der Rohre unter den tiefsten Ablaufeinlauf setzen, oder diesen höher.",
+  "findings.overflow/siphon-gathers-air.title": "Im Siphon können sich Blasen sammeln",
+  "findings.overflow/siphon-gathers-air.sentence":
+    "Die Rohre laufen bei Froude-Zahl {value}; erst über etwa {limit} nimmt das Wasser Blasen mit, darunter sammeln sie sich am Scheitel.",
+  "findings.overflow/siphon-gathers-air.fix":
+    "Engere oder weniger Rohre nehmen, soweit ihre Verlusthöhe es zulässt, und jede Woche nach Blasen sehen.",
+  "findings.overflow/siphon-vacuum.title": "Zu viel Unterdruck am Scheitel des Siphons",
+  "findings.overflow/siphon-vacuum.sentence":
+    "Am Scheitel fehlen noch {value} Wassersäule, bis das Wasser siedet; {limit} sind das Mindeste. Der Siphon reißt ab.",
+  "findings.overflow/siphon-vacuum.fix": "Den Scheitel tiefer legen oder den Pegel im äußeren Schacht heben.",
   "findings.pipe/fast.title": "Schnelles Wasser im Rohr",
   "findings.pipe/fast.sentence": "{value} in {name}; üblich sind bis {limit}.",
   "findings.pipe/fast.fix": "Eine Nennweite größer nehmen.",
@@ -236,6 +257,13 @@ export const findings: Record<keyof typeof english, string> = {
     "Sind die Belüftungsbohrungen von „{names}“ zugewachsen, zieht nach {after} eine Pumpe Luft.",
   "findings.overTime/siphon-break-clogged.fix":
     "Die Düsen näher an die Oberfläche setzen oder den Betriebspegel senken.",
+  "findings.overTime/overflow-siphon-lost.title": "Ein einziger Siphon hält den Boden trocken",
+  "findings.overTime/overflow-siphon-lost.sentence":
+    "Mit Luft im Siphon über dem Glas läuft nach {after} das Schaubecken über: {value} auf dem Boden.",
+  "findings.overTime/overflow-siphon-lost.dry":
+    "Mit Luft im Siphon über dem Glas steigt das Schaubecken, bis nach {after} eine Pumpe Luft zieht; der Boden bleibt trocken, solange niemand Wasser in das Technikbecken nachfüllt.",
+  "findings.overTime/overflow-siphon-lost.fix":
+    "Einen Schwimmerschalter ins Schaubecken setzen, der Rückförderpumpe und Nachfüllung abschaltet, dem Siphon ein zweites Rohr geben und im Schaubecken Platz für alles lassen, was hochgepumpt werden kann. Gebohrtes Glas hat diese Schwäche nicht.",
   "findings.overTime/top-off-fails.title": "Ohne Nachfüllung läuft die Rückförderpumpe trocken",
   "findings.overTime/top-off-fails.sentence": "Ohne Nachfüllung liegen nach {after} {value} auf dem Boden.",
   "findings.overTime/top-off-fails.dry":
@@ -285,6 +313,8 @@ export const findings: Record<keyof typeof english, string> = {
   "findings.caution.strainers": "Ablaufsiebe fangen Schnecken und Blätter: Sehen Sie jede Woche nach.",
   "findings.caution.checkValve": "Nie allein auf eine Rückschlagklappe verlassen: Kalk und Schnecken halten sie offen.",
   "findings.caution.siphonBreak": "Sehen Sie bei jeder Wartung in jede Belüftungsbohrung: Algen schließen sie.",
+  "findings.caution.hangOn":
+    "Sehen Sie jeden Tag nach den Rohren: Erst kommen Blasen am Scheitel, dann Luft. Prüfen Sie mit gezogenem Stecker, dass der Siphon von selbst wieder läuft.",
   "findings.name.allDrains": "alle Abläufe zusammen",
   "findings.name.levels": "Schaubecken, Schacht und Technikbecken",
   "findings.name.controller": "Steuerung",

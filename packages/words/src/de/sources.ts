@@ -29,6 +29,8 @@ export const sources: Record<keyof typeof english, string> = {
   "sources.maker": "Angaben des Herstellers",
   "sources.service": "übliche Praxis, ohne Quelle: Was verschleißt, muss ohne Säge herauskommen",
   "sources.caution": "übliche Vorsicht; örtliche Vorschrift und Fachleute entscheiden",
+  "sources.hangOn":
+    "übliche Praxis, ohne Quelle: Am Scheitel eines Siphons sammelt sich Luft und hält ihn eines Tages an; Zeit aus der Kontinuität",
   "sources.simulated": "eigene Simulation aller Pegel",
   "sources.commonPractice": "übliche Praxis, ohne Quelle",
   "sources.softCorals":
@@ -44,4 +46,5 @@ export const sources: Record<keyof typeof english, string> = {
   "sources.start.salinity": "praktischer Salzgehalt 35: UNESCO Technical Papers in Marine Science 44 (1983)",
   "sources.start.evaporation":
     "Verdunstung: ASHRAE Handbook HVAC Applications, Natatoriums; eine Woche übliche Praxis, ohne Quelle",
+  "sources.start.tubes": "Verlusthöhe voller Rohre: Energiegleichung; Verluste nach Crane TP-410",
 };

@@ -107,6 +107,10 @@ export const start: Record<keyof typeof english, string> = {
   "start.item.weirLength": "Länge der Überlaufkante",
   "start.item.crest": "Höhe der Überlaufkante",
   "start.item.teeth": "Höhe der Zähne",
+  "start.item.siphonTubes": "Siphonrohre über dem Glas",
+  "start.item.siphonBore": "Innendurchmesser eines Siphonrohrs",
+  "start.item.siphonMouth": "Enden der Siphonrohre",
+  "start.item.siphonCrest": "Scheitel des Siphons",
   "start.item.boxLength": "Ablaufschacht, Länge",
   "start.item.boxWidth": "Ablaufschacht, vorn bis hinten",
   "start.item.siphonSize": "Rohr des Siphons",
@@ -157,6 +161,10 @@ export const start: Record<keyof typeof english, string> = {
   "start.why.weirLength": "trägt den größten gewünschten Strom bei geringer Überfallhöhe",
   "start.why.crest": "lässt Glas über dem laufenden Wasser",
   "start.why.teeth": "wenig über dem Wasser, damit Schnecken und Fische draußen bleiben",
+  "start.why.siphonTubes": "führen {flow} ab, ohne dass der innere Schacht bis zur Überlaufkante steigt",
+  "start.why.siphonBore": "die engsten, die das können: Schnelles Wasser nimmt Blasen mit",
+  "start.why.siphonMouth": "unter dem tiefsten Ablauf, damit sie bei Stromausfall unter Wasser bleiben",
+  "start.why.siphonCrest": "knapp über dem Rand",
   "start.why.boxLength": "so lang wie die Kante, mit Platz für die Durchführungen",
   "start.why.boxWidth": "Platz für die größte Durchführung",
   "start.why.siphonSize": "das kleinste, das {flow} mit Reserve trägt: offen nimmt es {capacity}",
@@ -176,9 +184,9 @@ export const start: Record<keyof typeof english, string> = {
   "start.why.chambers": "über dem Pegel der Pumpenkammer, damit das Wasser weiter fällt",
   "start.why.operatingLevel": "so hoch, wie es ein Stromausfall erlaubt",
   "start.why.topOffReservoir":
-    "reicht {days} Tage bei {perDay} am Tag, und bleibt die Nachfüllung offen hängen, fasst das Technikbecken alles",
+    "reicht {days, number} Tage bei {perDay} am Tag, und bleibt die Nachfüllung offen hängen, fasst das Technikbecken alles",
   "start.why.topOffBySump":
-    "was das Technikbecken noch fasst, wenn die Nachfüllung offen hängt: {days} Tage bei {perDay} am Tag",
+    "was das Technikbecken noch fasst, wenn die Nachfüllung offen hängt: {days, number} Tage bei {perDay} am Tag",
   "start.why.topOffFlow":
     "ersetzt die {perDay} eines Tages in etwa {minutes} Minuten; hängt sie offen, fällt es auf, bevor der Behälter leer ist",
   "start.why.intake": "was darüber steht, reicht ohne Nachfüllung",
@@ -198,8 +206,8 @@ export const start: Record<keyof typeof english, string> = {
   "start.why.totalTurnover": "üblich für diese Tiere",
   "start.why.horizon": "etwa so lange hält eine Pumpe",
 
-  "start.note.glassMustBeDrilled":
-    "Ein Überlauf über den Rand braucht einen Siphon, der nie abreißen darf; so einer wird hier nicht gezeichnet. Der Entwurf zeigt gebohrtes Glas. Darf es nicht gebohrt werden, versprechen Sie keinen Überlauf.",
+  "start.note.hangOn":
+    "Das Glas bleibt ganz: Der Überlauf hängt daran, mit {tubes} Siphonrohren über dem Rand. Er hat eine einzige schwache Stelle. Hält Luft den Siphon an, {ends, select, wet {läuft das Schaubecken über} other {zieht die Rückförderpumpe Luft, bevor das Becken überläuft}}; ein Schwimmerschalter, der die Pumpe abschaltet, ist mehr wert als ein zweites Rohr. Gebohrtes Glas ist sicherer.",
   "start.note.holesUnknown":
     "Zahl und Größe der Löcher sind nicht bekannt: die Abläufe sind gezeichnet, als würde nach Maß gebohrt.",
   "start.note.fewHoles":
@@ -236,6 +244,7 @@ export const start: Record<keyof typeof english, string> = {
   "start.note.wet.powerCut": "Bei Stromausfall kämen {spilled} auf den Boden.",
   "start.note.wet.restart": "Beim Wiederanlauf nach Stromausfall kämen {spilled} auf den Boden.",
   "start.note.wet.drainBlocked": "Ist {part} verstopft, kommen {spilled} auf den Boden.",
+  "start.note.wet.overflowSiphonLost": "Mit Luft im Siphon über dem Glas kämen {spilled} auf den Boden.",
   "start.note.wet.topOffStuckOpen": "Hängt die Nachfüllung offen, kommen {spilled} aus ihrem Behälter auf den Boden.",
   "start.note.wet.other": "Versagt {part}, kommen {spilled} auf den Boden.",
 

@@ -68,6 +68,27 @@ export const findings = {
   "findings.overflow/weir-drowned.sentence":
     "The box stands {value} above the weir's crest, so the drains decide the display's level.",
   "findings.overflow/weir-drowned.fix": "Enlarge or lower the drains' inlets.",
+  "findings.overflow/siphon-alone.title": "One siphon keeps the floor dry",
+  "findings.overflow/siphon-alone.sentence":
+    "If the siphon over the glass draws air, all that is pumped up stays in the display: after {after} it runs over.",
+  "findings.overflow/siphon-alone.dry":
+    "If the siphon over the glass draws air, all that is pumped up stays in the display: the return pump draws air after {after}, before the display runs over.",
+  "findings.overflow/siphon-alone.fix":
+    "Put a float switch in the display that stops return pump and top-off, give the siphon a second tube, and leave the display room for all that can be pumped up. Drilled glass has no such weakness.",
+  "findings.overflow/siphon-runs-dry.title": "The siphon draws air at every power cut",
+  "findings.overflow/siphon-runs-dry.sentence":
+    "When everything has drained down, the ends of the tubes stand {value} above the water; nothing runs over after the restart.",
+  "findings.overflow/siphon-runs-dry.fix":
+    "Lower the ends of the tubes below the lowest drain inlet, or raise that inlet.",
+  "findings.overflow/siphon-gathers-air.title": "Bubbles may gather in the siphon",
+  "findings.overflow/siphon-gathers-air.sentence":
+    "The tubes run at Froude number {value}; above about {limit} water sweeps bubbles along, below it they gather at the crest.",
+  "findings.overflow/siphon-gathers-air.fix":
+    "Take narrower or fewer tubes as far as their head allows, and look for bubbles each week.",
+  "findings.overflow/siphon-vacuum.title": "Too much vacuum at the siphon’s crest",
+  "findings.overflow/siphon-vacuum.sentence":
+    "At the crest {value} of water are left before the water boils; {limit} is the least. The siphon breaks.",
+  "findings.overflow/siphon-vacuum.fix": "Lower the crest, or raise the level of the box outside.",
   "findings.pipe/fast.title": "Fast water in a pipe",
   "findings.pipe/fast.sentence": "{value} in {name}; up to {limit} is usual.",
   "findings.pipe/fast.fix": "Take one size up.",
@@ -223,6 +244,13 @@ export const findings = {
     "With the siphon breaks of “{names}” clogged a pump draws air at {after}.",
   "findings.overTime/siphon-break-clogged.fix":
     "Bring the nozzles nearer to the surface, or lower the operating level.",
+  "findings.overTime/overflow-siphon-lost.title": "One siphon keeps the floor dry",
+  "findings.overTime/overflow-siphon-lost.sentence":
+    "With air in the siphon over the glass the display runs over after {after}: {value} on the floor.",
+  "findings.overTime/overflow-siphon-lost.dry":
+    "With air in the siphon over the glass the display rises until a pump draws air after {after}; the floor stays dry as long as nobody refills the sump.",
+  "findings.overTime/overflow-siphon-lost.fix":
+    "Put a float switch in the display that stops return pump and top-off, give the siphon a second tube, and leave the display room for all that can be pumped up. Drilled glass has no such weakness.",
   "findings.overTime/top-off-fails.title": "Return pump runs dry without top-off",
   "findings.overTime/top-off-fails.sentence": "Without top-off {value} ends on the floor after {after}.",
   "findings.overTime/top-off-fails.dry":
@@ -269,6 +297,8 @@ export const findings = {
   "findings.caution.strainers": "Strainers catch snails and leaves: look at them every week.",
   "findings.caution.checkValve": "Never rely on a check valve alone: lime and snails hold it open.",
   "findings.caution.siphonBreak": "Look into every siphon break at each service: algae close it.",
+  "findings.caution.hangOn":
+    "Look at the tubes every day: bubbles at the crest come before air. Try with the plug pulled that the siphon runs again by itself.",
   "findings.name.allDrains": "all drains together",
   "findings.name.levels": "display, box and sump",
   "findings.name.controller": "controller",

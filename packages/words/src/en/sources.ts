@@ -26,6 +26,8 @@ export const sources = {
   "sources.maker": "the maker's data",
   "sources.service": "common practice, no source: what wears must come out without a saw",
   "sources.caution": "usual caution; local codes and licensed practice decide",
+  "sources.hangOn":
+    "common practice, no source: air gathers at the crest of a siphon and one day stops it; time by continuity",
   "sources.simulated": "own simulation of all levels",
   "sources.commonPractice": "common practice, no source",
   "sources.softCorals":
@@ -41,4 +43,5 @@ export const sources = {
   "sources.start.salinity": "practical salinity 35: UNESCO Technical Papers in Marine Science 44 (1983)",
   "sources.start.evaporation":
     "evaporation: ASHRAE Handbook HVAC Applications, Natatoriums; a week common practice, no source",
+  "sources.start.tubes": "head of full tubes: energy equation; losses after Crane TP-410",
 } as const;

@@ -103,6 +103,10 @@ export const start = {
   "start.item.weirLength": "Length of the overflow’s crest",
   "start.item.crest": "Height of the crest",
   "start.item.teeth": "Height of the teeth",
+  "start.item.siphonTubes": "Siphon tubes over the glass",
+  "start.item.siphonBore": "Bore of a siphon tube",
+  "start.item.siphonMouth": "Ends of the siphon tubes",
+  "start.item.siphonCrest": "Crest of the siphon",
   "start.item.boxLength": "Overflow box, length",
   "start.item.boxWidth": "Overflow box, front to back",
   "start.item.siphonSize": "Pipe of the siphon",
@@ -153,6 +157,10 @@ export const start = {
   "start.why.weirLength": "carries the most that is wished under a low head",
   "start.why.crest": "leaves glass above the running water",
   "start.why.teeth": "a little over the water, so that snails and fish stay out",
+  "start.why.siphonTubes": "carry {flow} with the box inside still below the crest",
+  "start.why.siphonBore": "the narrowest that do: fast water takes bubbles along",
+  "start.why.siphonMouth": "below the lowest drain, so that a power cut leaves them under water",
+  "start.why.siphonCrest": "just over the rim",
   "start.why.boxLength": "as long as the crest, with room for the bulkheads",
   "start.why.boxWidth": "room for the widest bulkhead",
   "start.why.siphonSize": "the smallest that carries {flow} with something in hand: open it takes {capacity}",
@@ -172,8 +180,9 @@ export const start = {
   "start.why.chambers": "above the level kept in the return chamber, so that the water goes on falling",
   "start.why.operatingLevel": "as high as a power cut allows",
   "start.why.topOffReservoir":
-    "lasts {days} days at {perDay} a day, and the sump holds all of it should the top-off stick open",
-  "start.why.topOffBySump": "what the sump still holds should the top-off stick open: {days} days at {perDay} a day",
+    "lasts {days, number} days at {perDay} a day, and the sump holds all of it should the top-off stick open",
+  "start.why.topOffBySump":
+    "what the sump still holds should the top-off stick open: {days, number} days at {perDay} a day",
   "start.why.topOffFlow":
     "makes good a day’s {perDay} in about {minutes} minutes; one that sticks open is seen before the reservoir is empty",
   "start.why.intake": "what lies above it lasts without top-off",
@@ -193,8 +202,8 @@ export const start = {
   "start.why.totalTurnover": "usual for these animals",
   "start.why.horizon": "about as long as a pump lasts",
 
-  "start.note.glassMustBeDrilled":
-    "An overflow hung over the rim needs a siphon that must never break; none of that kind is drawn here. The design shows drilled glass. If it must not be drilled, promise no overflow.",
+  "start.note.hangOn":
+    "The glass stays whole: the overflow hangs on it, with {tubes} siphon tubes over the rim. It has a single point of failure. If air stops the siphon, {ends, select, wet {the display runs over} other {the return pump draws air before the display runs over}}; a float switch that stops the pump is worth more than a second tube. Drilled glass is safer.",
   "start.note.holesUnknown":
     "Number and size of the holes are not known: the drains are drawn as if drilled to measure.",
   "start.note.fewHoles":
@@ -228,6 +237,7 @@ export const start = {
   "start.note.wet.powerCut": "A power cut would put {spilled} on the floor.",
   "start.note.wet.restart": "Starting again after a power cut would put {spilled} on the floor.",
   "start.note.wet.drainBlocked": "With {part} blocked, {spilled} would go on the floor.",
+  "start.note.wet.overflowSiphonLost": "With air in the siphon over the glass, {spilled} would go on the floor.",
   "start.note.wet.topOffStuckOpen": "With the top-off stuck open, {spilled} of its reservoir would go on the floor.",
   "start.note.wet.other": "{part} failing would put {spilled} on the floor.",
 

@@ -1,7 +1,19 @@
-import type { Assessment } from "@tidewright/advice";
+import { type Assessment, timeWords } from "@tidewright/advice";
 import type { Look } from "../../output/deliver.ts";
 import { between } from "../../output/format.ts";
 import { tableText } from "../../output/table.ts";
+
+/** What the siphon of an overflow that hangs on the glass asks for and holds. */
+function siphonRows(siphon: NonNullable<Assessment["overflow"]["siphon"]>, format: Look["format"]): string[][] {
+  const end = siphon.overflows ? "display over its rim" : "return pump draws air";
+  return [
+    [`head of ${siphon.tubes} siphon tubes`, format(siphon.head, "length")],
+    ["speed in them", format(siphon.velocity, "velocity")],
+    ["vacuum at the crest, as water", format(siphon.crestVacuum, "length")],
+    ["water over their ends after a power cut", format(siphon.standingCover, "length")],
+    [`siphon lost: time until ${end}`, timeWords(siphon.timeToTrouble)],
+  ];
+}
 
 /** Returns the levels of display, box and sump with what is left below their rims. */
 export function levelsText({ overflow, sump }: Assessment, { format, width }: Look): string {
@@ -14,6 +26,7 @@ export function levelsText({ overflow, sump }: Assessment, { format, width }: Lo
     ],
     [
       ["display", format(overflow.displayLevel, "length"), format(overflow.displayFreeboard, "length")],
+      ...(overflow.siphon === undefined ? [] : [["box inside", format(overflow.siphon.innerLevel, "length"), "—"]]),
       ["overflow box", format(overflow.boxLevel, "length"), format(overflow.boxFreeboard, "length")],
       ...sump.chambers.map((chamber) => [
         `sump, ${chamber.id}`,
@@ -32,6 +45,7 @@ export function levelsText({ overflow, sump }: Assessment, { format, width }: Lo
     [
       ["head on the weir", between(format, overflow.weirHeadRange, "length")],
       ["fall into the box", format(overflow.fall, "length")],
+      ...(overflow.siphon === undefined ? [] : siphonRows(overflow.siphon, format)),
       ["water that falls back on a power cut", format(sump.drainDown.total, "volume")],
       ["room for it in the sump", format(sump.room, "volume")],
       ["room left", format(sump.margin, "volume")],

@@ -50,7 +50,7 @@ describe("what a customer says", () => {
 
   it("says how evaporated water is replaced, and leaves it out where that is not known", () => {
     const said = (change: Partial<CustomerDraft>) => {
-      const reading = readCustomer({ ...filled, ...change }, englishWords);
+      const reading = readCustomer({ ...filled, ...change }, english);
       return reading.ok ? reading.answers.topOff : reading.problems;
     };
     expect(said({})).toBeUndefined();
