@@ -61,7 +61,7 @@ export function pulledEdits(handle: Handle, view: View, from: Point, point: Poin
  *  Findings: none. Throws: never.
  *  Valid: any move.
  *  Source: own construction; step common practice, no source. */
-export function placeEdits({ along, up }: PlaceHandle, by: Point): SetEdit[] {
+function placeEdits({ along, up }: PlaceHandle, by: Point): SetEdit[] {
   const edit = (target: BoundTarget, way: number): SetEdit => {
     const { path, unit, value, sign, min, max } = target;
     if (way === 0) return { op: "set", path, value: { value, unit } };
