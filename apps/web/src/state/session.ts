@@ -34,7 +34,8 @@ export function knowSession(session: Session): void {
   store.patch({ session, unreachable: false });
 }
 
-/** Says that the server wants somebody to sign in, as a refused request told. */
+/** Says that the server wants somebody to sign in, as a refused request told. It may have been sent before somebody did, and
+ *  be refused after: the server is asked. */
 export function signedOut(): void {
   const { session } = store.get();
   store.patch({
@@ -46,6 +47,7 @@ export function signedOut(): void {
       firstOwnerWanted: session?.firstOwnerWanted ?? false,
     },
   });
+  void askSession();
 }
 
 /** Asks the server who works here. */
