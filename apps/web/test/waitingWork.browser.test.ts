@@ -87,9 +87,11 @@ describe.skipIf(maySkipBrowserTests())("work that waits on a device which two pe
     await word(again, "signed out");
     await again.click(".keeping-help");
     await signInAs(again, "Ina");
-    await expect.poll(() => opened(again, design.designId), { timeout: 15_000 }).toMatchObject({
-      latest: { number: 2, author: "Ina" },
-    });
+    await expect
+      .poll(() => opened(again, design.designId), { timeout: 15_000 })
+      .toMatchObject({
+        latest: { number: 2, author: "Ina" },
+      });
     await context.close();
   });
 
