@@ -117,7 +117,7 @@ function chambersOf({ at, answers }: Ground, { sump }: Plan): Design["sump"]["ch
 }
 
 /** Floor of the box above the display's [m]: on it where the box stands inside, under the ends of the tubes where it hangs outside. */
-export function boxFloorOf(ground: Ground, plan: Pick<Plan, "weir" | "drains" | "siphon">): number {
+function boxFloorOf(ground: Ground, plan: Pick<Plan, "weir" | "drains" | "siphon">): number {
   if (plan.siphon === undefined) return 0;
   return toSI(siphonOf(ground, plan, plan.siphon).mouth, "length") - practice.underMouth;
 }
