@@ -15,8 +15,10 @@ import { practice } from "./practice.ts";
 
 /** Scenarios that a first design must come through: what wets a floor within the hour. */
 const played = new Set<Scenario["kind"]>(["powerCut", "restart", "drainBlocked", "pumpFails", "checkValveStuck"]);
-/** Played once all else is dry: a day long, or with a pump that hunts, they cost most. */
-const playedLast = new Set<Scenario["kind"]>(["topOffStuckOpen", "overflowSiphonLost"]);
+/** Played once all else is dry: it runs for a day. */
+const playedLast = new Set<Scenario["kind"]>(["topOffStuckOpen"]);
+/** Time for which a top-off may feed a pump whose water no longer comes back [s]: as long as such a film is followed. */
+const fedFor = 1800;
 
 /** Share of the drain-down that must be in hand, a little over that of the findings. */
 const reserve = 0.12;
@@ -66,9 +68,11 @@ export function keepFloorDry(
     if (topOff !== undefined) current = { ...current, topOff };
     // Statics first here too.
     if (topOff?.fits === false && steps < mostSteps && change(moreRoom(ground, current))) continue;
-    // What hangs on the glass leaves the display room for all that can be pumped up.
+    // What hangs on the glass leaves the display room for all that can be pumped up: reckoned, since a pump that hunts makes long films.
     const { siphon } = ground.hangOn ? assess(compose(current), catalogue, { curves: false }).overflow : {};
-    if (siphon?.overflows && steps < mostSteps && change(lessAbove(ground, current))) continue;
+    const fed = (topOff?.flow ?? 0) * fedFor;
+    if (siphon && siphon.pumpable + fed > siphon.freeVolume && steps < mostSteps && change(lessAbove(ground, current)))
+      continue;
     const results = playAll(compose(current), catalogue, played);
     wet = results.filter((result) => result.verdict === "wet");
     const lastOnes = () =>
@@ -90,9 +94,7 @@ export function keepFloorDry(
     );
     if (displayOver && change(lessAbove(ground, current))) continue;
     const last = lastOnes();
-    const brimful = last.some(({ scenario }) => scenario.kind === "overflowSiphonLost");
-    if (brimful && change(lessAbove(ground, current))) continue;
-    if (last.length > (brimful ? 1 : 0) && change(moreRoom(ground, current))) continue;
+    if (last.length > 0 && change(moreRoom(ground, current))) continue;
     wet.push(...last);
     break;
   }
@@ -157,7 +159,10 @@ function moreRoom(ground: Ground, plan: Plan): Plan | undefined {
 /** Less water that a blocked drain can bring up: a pump that draws air sooner, then more glass above the running level. */
 function lessAbove(ground: Ground, plan: Plan): Plan | undefined {
   const { line, weir } = plan;
-  if (line.intake > 0.04) return { ...plan, line: { ...line, intake: Math.max(0.04, line.intake - 0.02) } };
+  // Where one siphon is all there is, glass above the water is worth more than days without top-off are.
+  const glassFirst = ground.hangOn && ground.height - weir.crest < 0.075 && weir.crest >= 0.6 * ground.height;
+  if (!glassFirst && line.intake > 0.04)
+    return { ...plan, line: { ...line, intake: Math.max(0.04, line.intake - 0.02) } };
   const lower = 0.01;
   if (ground.height - weir.crest > 0.13 || weir.crest < 0.6 * ground.height) return undefined;
   return {
