@@ -9,7 +9,7 @@ export const glassAnswers = ["drill", "drilled", "keep"] as const;
 export const drainAnswers = ["one", "two", "three"] as const;
 
 /** How evaporated water is made good: by an automatic top-off, or by hand because there is none yet. */
-export const topOffAnswers = ["automatic", "none"] as const;
+const topOffAnswers = ["automatic", "none"] as const;
 
 /** Everything that can be said at the start; all of it may be left out but the size of the tank, as three sides or as a volume. */
 export const startAnswersSchema = z.strictObject({
