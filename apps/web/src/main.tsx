@@ -9,7 +9,7 @@ import { applyLanguage, applyTheme } from "./state/settings.ts";
 import { enter } from "./words/useWords.ts";
 
 applyTheme();
-await Promise.all([applyLanguage(), enter("serverProblems")]);
+await Promise.all([applyLanguage(), enter("elevation", "problems", "serverProblems")]);
 createRoot(document.getElementById("bench")!).render(
   <StrictMode>
     <App />

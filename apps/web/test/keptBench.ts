@@ -43,9 +43,3 @@ export async function heightShown(page: Page): Promise<string> {
   await atDisplay(page);
   return page.inputValue(height);
 }
-
-/** Whether that field takes what is typed. */
-export async function heightTakes(page: Page): Promise<boolean> {
-  await atDisplay(page);
-  return page.isEditable(height);
-}

@@ -5,7 +5,7 @@ import { z } from "zod";
 export const readerCookie = "tidewright-reader";
 
 /** How a reader wants to be spoken to: language, system of units, and units of their own by dimension. */
-export const reader = z.object({
+const reader = z.object({
   language: z.string().max(10),
   system: z.enum(["metric", "us", "imperial"]),
   own: z.record(z.string().max(40), z.string().max(20)),

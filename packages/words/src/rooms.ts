@@ -1,5 +1,6 @@
 import type { MessageKey } from "./en/english.ts";
 import type { Language } from "./language.ts";
+import type { Message } from "./message.ts";
 import { learnPatterns, type PatternRoom, patternRooms } from "./sayAgain.ts";
 
 /** Areas whose texts are said by one screen alone. They come with it, so that a first visit does not fetch the texts of
@@ -9,7 +10,7 @@ export const rooms = ["desk", "doors", "provenance", "pumps", "start", ...patter
 export type Room = (typeof rooms)[number];
 
 /** Texts by key; those of a room may be put in later. */
-export type Texts = Readonly<Partial<Record<MessageKey, string>>>;
+export type Texts = Readonly<Partial<Record<MessageKey, Message>>>;
 
 type Loaders = Readonly<Record<Room, () => Promise<Texts>>>;
 
@@ -20,6 +21,8 @@ const loaders: Readonly<Record<Language, Loaders>> = {
     provenance: async () => (await import("./en/provenance.ts")).provenance,
     pumps: async () => (await import("./en/pumps.ts")).pumps,
     start: async () => (await import("./en/start.ts")).start,
+    problems: async () => (await import("./en/problems.ts")).problems,
+    elevation: async () => (await import("./en/elevation.ts")).elevation,
     pumpProblems: async () => (await import("./en/pumpProblems.ts")).pumpProblems,
     serverProblems: async () => (await import("./en/serverProblems.ts")).serverProblems,
   },
@@ -29,6 +32,8 @@ const loaders: Readonly<Record<Language, Loaders>> = {
     provenance: async () => (await import("./de/provenance.ts")).provenance,
     pumps: async () => (await import("./de/pumps.ts")).pumps,
     start: async () => (await import("./de/start.ts")).start,
+    problems: async () => (await import("./de/problems.ts")).problems,
+    elevation: async () => (await import("./de/elevation.ts")).elevation,
     pumpProblems: async () => (await import("./de/pumpProblems.ts")).pumpProblems,
     serverProblems: async () => (await import("./de/serverProblems.ts")).serverProblems,
   },

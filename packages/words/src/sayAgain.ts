@@ -1,21 +1,18 @@
-import { IntlMessageFormat } from "intl-messageformat";
-import { elevation } from "./en/elevation.ts";
 import type { MessageKey } from "./en/english.ts";
-import { problems } from "./en/problems.ts";
 import type { Words } from "./language.ts";
+import { type Message, piecesOf } from "./message.ts";
 
-/** Areas whose English texts are written elsewhere, by packages that speak English, and are patterns here. */
-const areas = { problems, elevation } as const;
-/** Areas that are rooms besides: their patterns come with the room, and until then their texts stay as they are. */
-export const patternRooms = ["pumpProblems", "serverProblems"] as const;
+/** Rooms whose English texts are written elsewhere, by packages that speak English, and are patterns here. Until somebody
+ *  enters such a room its texts stay as they are. */
+export const patternRooms = ["problems", "elevation", "pumpProblems", "serverProblems"] as const;
+/** One of `patternRooms`. */
 export type PatternRoom = (typeof patternRooms)[number];
-type Area = keyof typeof areas | PatternRoom;
-const learned = new Map<PatternRoom, Readonly<Record<string, string>>>();
+const learned = new Map<PatternRoom, Readonly<Record<string, Message>>>();
 
 /** Takes in the English texts of a room as patterns.
  *  room   texts by key
  *  Source: own construction. */
-export function learnPatterns(room: PatternRoom, texts: Readonly<Record<string, string>>): void {
+export function learnPatterns(room: PatternRoom, texts: Readonly<Record<string, Message>>): void {
   learned.set(room, texts);
   patterns.delete(room);
   said.clear();
@@ -29,7 +26,7 @@ interface Pattern {
   readonly fixed: number;
 }
 
-const patterns = new Map<Area, readonly Pattern[]>();
+const patterns = new Map<PatternRoom, readonly Pattern[]>();
 /** What was said already: a drag asks for the same few labels in every frame. */
 const said = new Map<string, string>();
 const mostKept = 2000;
@@ -39,7 +36,7 @@ const mostKept = 2000;
  *  text such as the message or the fix of a problem, or a label   words of the reader's language   area whose patterns count -> text
  *  Valid: texts whose filled-in values hold none of the words that stand fast around them.
  *  Source: own construction: the English text of the catalogue is the pattern. */
-export function sayAgain(text: string, words: Words, area: Area = "problems"): string {
+export function sayAgain(text: string, words: Words, area: PatternRoom = "problems"): string {
   if (words.language === "en") return text;
   const name = `${words.language} ${area} ${text}`;
   const kept = said.get(name);
@@ -53,7 +50,7 @@ export function sayAgain(text: string, words: Words, area: Area = "problems"): s
 /** Values that are words of ours and no names that a person gave. */
 const ours = new Set(["part", "place", "what", "value", "given", "limitIs", "wanted", "kind", "last", "choices"]);
 
-function match(text: string, words: Words, area: Area): string {
+function match(text: string, words: Words, area: PatternRoom): string {
   const known = words.known(text);
   if (known !== text) return known;
   for (const { key, shape, names } of patternsOf(area)) {
@@ -68,21 +65,22 @@ function match(text: string, words: Words, area: Area): string {
   return text;
 }
 
-function patternsOf(area: Area): readonly Pattern[] {
+function patternsOf(area: PatternRoom): readonly Pattern[] {
   const made = patterns.get(area);
   if (made !== undefined) return made;
-  const known = area in areas ? areas[area as keyof typeof areas] : learned.get(area as PatternRoom);
+  const known = learned.get(area);
   if (known === undefined) return [];
-  const texts = Object.entries(known) as [Pattern["key"], string][];
+  const texts = Object.entries(known) as [Pattern["key"], Message][];
   const list = texts.map(([key, text]) => patternOf(key, text)).sort((a, b) => b.fixed - a.fixed);
   patterns.set(area, list);
   return list;
 }
 
-function patternOf(key: Pattern["key"], text: string): Pattern {
+function patternOf(key: Pattern["key"], text: Message): Pattern {
   const names: string[] = [];
   let fixed = 0;
-  const parts = new IntlMessageFormat(text, "en", undefined, { ignoreTag: true }).getAst().map((element) => {
+  const pieces = piecesOf(text);
+  const parts = pieces.map((element) => {
     // In a text without plurals an element is either words or the name of a value.
     if (!("value" in element)) return "";
     const plain: number = element.type;
@@ -94,6 +92,6 @@ function patternOf(key: Pattern["key"], text: string): Pattern {
     return "(.+?)";
   });
   // Of two that are alike the one that begins with a word of its own is the surer.
-  if (!text.startsWith("{")) fixed += 0.5;
+  if (Number(pieces[0]?.type) === 0) fixed += 0.5;
   return { key, shape: new RegExp(`^${parts.join("")}$`, "s"), names, fixed };
 }

@@ -1,4 +1,5 @@
-import { IntlMessageFormat } from "intl-messageformat";
+import type { IntlMessageFormat } from "intl-messageformat";
+import { formatOf, isPlain, type Message } from "./message.ts";
 
 /** What may be put into a text. */
 export type MessageValues = Readonly<Record<string, string | number | boolean | Date>>;
@@ -9,7 +10,7 @@ export type MessageValues = Readonly<Record<string, string | number | boolean | 
  *  Source: ICU MessageFormat, Unicode. */
 export function sayer<Key extends string>(
   language: string,
-  texts: Readonly<Partial<Record<Key, string>>>,
+  texts: Readonly<Partial<Record<Key, Message>>>,
 ): (key: Key, values?: MessageValues) => string {
   const compiled = new Map<Key, IntlMessageFormat>();
   return (key, values) => {
@@ -17,10 +18,10 @@ export function sayer<Key extends string>(
     // A name on the screen is bad, but a screen that fails for want of a word would be worse.
     if (text === undefined) return key;
     // Most texts are plain, and parsing them would only cost time.
-    if (values === undefined && !/['{]/.test(text)) return text;
+    if (isPlain(text)) return text;
     let message = compiled.get(key);
     if (message === undefined) {
-      message = new IntlMessageFormat(text, language, undefined, { ignoreTag: true });
+      message = formatOf(text, language);
       compiled.set(key, message);
     }
     return String(message.format(values as Record<string, string | number | boolean | Date>));

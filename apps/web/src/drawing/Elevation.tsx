@@ -184,7 +184,7 @@ export function Elevation(props: ElevationProps): ReactNode {
         height={view.height}
         viewBox={`0 0 ${view.width} ${view.height}`}
         role="group"
-        aria-label={words.say("elevation.label", { design: design.name })}
+        aria-label={words.say("drawing.elevationOf", { design: design.name })}
         // A click leaves the keyboard with the sheet, so that Delete and Space mean the part and the paper under the hand.
         tabIndex={-1}
         {...pointers}

@@ -70,7 +70,7 @@ export function SheetFoot({
         <g>
           <rect x={left} y={blockTop} width={nameWidth} height={blockHeight} className="tw-cell" />
           <text x={left + 8} y={blockTop + 15} className="tw-sheetSmall">
-            {say("elevation.elevation")}
+            {say("drawing.elevation")}
           </text>
           <text x={left + 8} y={blockTop + 32} className="tw-sheetName">
             {clip(scene.name, Math.floor(nameWidth / 7))}

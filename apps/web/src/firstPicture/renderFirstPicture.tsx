@@ -25,6 +25,6 @@ export async function renderFirstPicture(
   const language = languages.find((each) => each === reader.language) ?? "en";
   const format = screenFormat(reader, language);
   // Nothing waits between taking the words and having drawn: two pictures in two languages may be under way.
-  takeWords(await loadWords(language, []));
+  takeWords(await loadWords(language, ["elevation"]));
   return renderToStaticMarkup(<FirstPicture design={reading.design} assessment={assessment} format={format} />);
 }

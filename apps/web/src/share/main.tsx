@@ -7,7 +7,7 @@ import { enter } from "../words/useWords.ts";
 import { SharePage } from "./SharePage.tsx";
 
 applyTheme();
-await Promise.all([applyLanguage(), enter("doors", "serverProblems")]);
+await Promise.all([applyLanguage(), enter("doors", "elevation", "problems", "serverProblems")]);
 createRoot(document.getElementById("share")!).render(
   <StrictMode>
     <SharePage />

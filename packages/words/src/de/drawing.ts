@@ -187,4 +187,6 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.list.addAfter": "Nach Teil {place} einsetzen",
   "drawing.table.add": "hinzufügen…",
   "drawing.table.parts": "Teile",
+  "drawing.elevationOf": "Seitenansicht von {design}, maßstäblich",
+  "drawing.elevation": "Seitenansicht",
 };

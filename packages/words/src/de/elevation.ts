@@ -90,6 +90,4 @@ export const elevation: Record<keyof typeof english, string> = {
   "elevation.globeValve": "Durchgangsventil",
   "elevation.butterflyValve": "Absperrklappe",
   "elevation.diaphragmValve": "Membranventil",
-  "elevation.elevation": "Seitenansicht",
-  "elevation.label": "Seitenansicht von {design}, maßstäblich",
 };

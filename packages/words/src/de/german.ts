@@ -1,7 +1,9 @@
 import type { MessageKey } from "../en/english.ts";
 import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
+import { elevation } from "./elevation.ts";
 import { near } from "./near.ts";
+import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
 import { pumpProblems } from "./pumpProblems.ts";
 import { pumps } from "./pumps.ts";
@@ -13,6 +15,8 @@ export const german: Record<MessageKey, string> = {
   ...near,
   ...desk,
   ...doors,
+  ...elevation,
+  ...problems,
   ...provenance,
   ...pumpProblems,
   ...pumps,

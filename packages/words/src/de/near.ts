@@ -4,7 +4,6 @@ import { catalogue } from "./catalogue.ts";
 import { cautions } from "./cautions.ts";
 import { curves } from "./curves.ts";
 import { drawing } from "./drawing.ts";
-import { elevation } from "./elevation.ts";
 import { fields } from "./fields.ts";
 import { film } from "./film.ts";
 import { findings } from "./findings.ts";
@@ -12,7 +11,6 @@ import { keeping } from "./keeping.ts";
 import { levers } from "./levers.ts";
 import { parts } from "./parts.ts";
 import { plan } from "./plan.ts";
-import { problems } from "./problems.ts";
 import { reasons } from "./reasons.ts";
 import { refusals } from "./refusals.ts";
 import { scenario } from "./scenario.ts";
@@ -37,7 +35,5 @@ export const near: Record<keyof typeof english, string> = {
   ...curves,
   ...cautions,
   ...film,
-  ...problems,
-  ...elevation,
   ...parts,
 };

@@ -177,4 +177,6 @@ export const drawing = {
   "drawing.list.addAfter": "Add after part {place}",
   "drawing.table.add": "add…",
   "drawing.table.parts": "Parts",
+  "drawing.elevationOf": "Side elevation of {design}, to scale",
+  "drawing.elevation": "side elevation",
 } as const;

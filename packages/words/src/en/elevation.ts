@@ -88,6 +88,4 @@ export const elevation = {
   "elevation.globeValve": "globe valve",
   "elevation.butterflyValve": "butterfly valve",
   "elevation.diaphragmValve": "diaphragm valve",
-  "elevation.elevation": "side elevation",
-  "elevation.label": "Side elevation of {design}, to scale",
 } as const;

@@ -1,6 +1,8 @@
 import { desk } from "./desk.ts";
 import { doors } from "./doors.ts";
+import { elevation } from "./elevation.ts";
 import { near } from "./near.ts";
+import { problems } from "./problems.ts";
 import { provenance } from "./provenance.ts";
 import { pumpProblems } from "./pumpProblems.ts";
 import { pumps } from "./pumps.ts";
@@ -12,6 +14,8 @@ export const english = {
   ...near,
   ...desk,
   ...doors,
+  ...elevation,
+  ...problems,
   ...provenance,
   ...pumpProblems,
   ...pumps,

@@ -7,7 +7,7 @@ import { enter } from "../../words/useWords.ts";
 import { CustomerPage } from "./CustomerPage.tsx";
 
 applyTheme();
-await Promise.all([applyLanguage(), enter("start", "serverProblems")]);
+await Promise.all([applyLanguage(), enter("start", "elevation", "problems", "serverProblems")]);
 createRoot(document.getElementById("intake")!).render(
   <StrictMode>
     <CustomerPage />
