@@ -21,14 +21,18 @@ const steps: readonly { readonly name: string; readonly script: string; readonly
   { name: "docs:check", script: "docs:check", says: "reference pages are current" },
 ];
 
+/** The screens as they are shipped, built once for all browser tests; each builds them for itself where they are not named. */
+const screens = { script: "build:web", folder: join(repositoryRoot, "apps", "web", "dist") } as const;
+
 const lines: string[] = [];
 let failures = 0;
 
-function run(name: string, says: string, args: readonly string[]): boolean {
+function run(name: string, says: string, args: readonly string[], surroundings: NodeJS.ProcessEnv = {}): boolean {
   console.log(`\n== ${name}: ${says}`);
   const start = Date.now();
   const { status } = spawnSync("npm", ["run", "--silent", ...args], {
     cwd: repositoryRoot,
+    env: { ...process.env, ...surroundings },
     stdio: ["ignore", "inherit", "inherit"],
     shell: process.platform === "win32",
   });
@@ -45,7 +49,9 @@ mkdirSync(results, { recursive: true });
 let counts: TestCounts = { passed: 0, failed: 0, skipped: 0 };
 if (failures === 0 || all) {
   const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
-  run("tests", "unit, property and reference tests, doc examples", ["tests", "--", ...reporters]);
+  const built = run("screens", "the pages as they are shipped", [screens.script]);
+  const surroundings = built ? { TIDEWRIGHT_WEB: screens.folder } : {};
+  run("tests", "unit, property and reference tests, doc examples", ["tests", "--", ...reporters], surroundings);
   if (existsSync(report)) counts = testCounts(JSON.parse(readFileSync(report, "utf8")));
   if (counts.passed + counts.failed === 0) {
     failures += 1;

@@ -104,6 +104,7 @@ describe.skipIf(maySkipBrowserTests())("work that waits on a device which two pe
     const { page: desk } = await shop.open("#/jobs", context);
     await signInAs(desk, "Uwe");
     await desk.click(".anothers-line button:text-is('What becomes of it…')");
+    await desk.waitForSelector(".anothers-item button");
     expect(await desk.locator(".anothers-item button").allTextContents()).toEqual(["Save to a file"]);
     await desk.click("button:text-is('Keep it waiting for Ina')");
     await signInAgain(desk, context, "Jo");

@@ -2,6 +2,7 @@ import type { Design } from "@tidewright/design";
 import {
   actionsFor,
   heldRects,
+  obstaclesOf,
   type PlacedLabel,
   type Point,
   placeBar,
@@ -40,7 +41,11 @@ export function ContextBar({ design, path, name, scene, labels, anchor, view, sh
       width,
       height,
       keep: [...heldRects(scene, view, path), ...(own ? [own] : [])],
-      spare: labels.flatMap((label) => (label.path === path ? [] : [label.rect])),
+      spare: [
+        ...labels.flatMap((label) => (label.path === path ? [] : [label.rect])),
+        // What is drawn is worth seeing too while one part of it is in hand.
+        ...obstaclesOf(scene, view),
+      ],
       at: own ?? { ...anchor, width: 1, height: 1 },
     });
     element.style.transform = `translate(${x}px, ${y}px)`;
