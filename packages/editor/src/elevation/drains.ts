@@ -104,7 +104,11 @@ function drawDrain(builder: SceneBuilder, drain: Drain, index: number, points: r
   const figures: Figure[] = state
     ? [
         { value: state.flow, dimension: "flow" },
-        { before: "up to", value: state.capacityAtRim, dimension: "flow" },
+        // At the rim a standpipe is counted on without a siphon; what runs full as it should carries more than that, and its
+        // own limit is the open valve's.
+        drain.kind === "throttledSiphon"
+          ? { before: "open", value: state.capacity.siphon, dimension: "flow" }
+          : { before: "up to", value: state.capacityAtRim, dimension: "flow" },
       ]
     : [{ value: metres(elevation), dimension: "length", after: "inlet" }];
   builder.parts.push({
