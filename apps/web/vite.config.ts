@@ -3,6 +3,7 @@ import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { parsedTexts } from "./build/parsedTexts.ts";
+import { pressed } from "./build/pressed.ts";
 import { readTables } from "./build/readTables.ts";
 import { sharedWorkers } from "./build/sharedWorkers.ts";
 
@@ -48,7 +49,7 @@ const offline = VitePWA({
 // Relative addresses let the built page be served from any path, and the "source" condition takes the packages as they are.
 export default defineConfig({
   base: "./",
-  plugins: [react(), readTables, parsedTexts, sharedWorkers, contentSecurity, offline],
+  plugins: [react(), readTables, parsedTexts, sharedWorkers, contentSecurity, offline, pressed],
   resolve: { conditions: ["source", "module", "browser", "development|production", "default"] },
   worker: { format: "es" },
   build: {

@@ -2,6 +2,7 @@ import type { CDPSession, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
+import { moving } from "./usualContext.ts";
 
 /** The riser of the demonstration job, and the branch it stands in. */
 const branch = "/loops/0/run/4/branches/0";
@@ -218,7 +219,7 @@ describe.skipIf(maySkipBrowserTests())("the drawing as the editor", () => {
   });
 
   it("shows the flow by moving marks, stops them at a button, and keeps still where motion is unwelcome", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     const marks = page.locator("canvas.tw-flow");
     await marks.waitFor();
     expect(Number(await marks.getAttribute("data-lines"))).toBeGreaterThan(3);

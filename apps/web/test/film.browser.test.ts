@@ -3,6 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
+import { moving } from "./usualContext.ts";
 
 /** A tank whose one drain is too small and alone: blocked, it wets the floor. */
 const spillingJob = "first-tank";
@@ -17,7 +18,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("plays a power cut on the drawing: the display falls, the sump rises, and the words say what happens", async () => {
-    const { page, complaints } = await bench.open();
+    const { page, complaints } = await bench.open(moving);
     await openFilm(page);
     expect(await clock(page)).toBe(60);
     const [display, sump] = [await surface(page, "/display"), await surface(page, lastChamber)];
@@ -36,7 +37,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("starts within 100 ms of pressing play", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     await openFilm(page);
     // Other tests share the machine, so the quickest of a few presses counts; `speed:film` measures on a quiet one.
     for (let press = 1; press <= 4; press += 1) {
@@ -51,7 +52,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("follows a pointer along the time bar, there and back", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     await openFilm(page);
     const bar = (await page.locator(".film-chart").boundingBox())!;
     const y = bar.y + 26;
@@ -70,7 +71,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("is played, stepped and closed by keyboard alone", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     await page.waitForTimeout(600);
     await page.keyboard.press("w");
     await page.waitForSelector(".film-chart");
@@ -140,7 +141,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("tells in a table what wets the floor, shows its worst moment, and applies what helps as an edit that can be undone", async () => {
-    const { page, complaints } = await bench.open();
+    const { page, complaints } = await bench.open(moving);
     await openJob(page, spillingJob);
     await page.click("#tab-safety");
     await page.waitForSelector(".safety-table", { timeout: 60_000 });
@@ -185,7 +186,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("finds unasked that one blocked drain wets the floor, and the finding shows its film", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     await openJob(page, spillingJob);
     const finding = page.locator('.finding[data-code="overTime/drain-blocked"]');
     await finding.waitFor({ timeout: 60_000 });
@@ -197,7 +198,12 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("follows a finger along the time bar on a tablet", async () => {
-    const { page } = await bench.open({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
+    const { page } = await bench.open({
+      ...moving,
+      viewport: { width: 820, height: 1180 },
+      hasTouch: true,
+      isMobile: true,
+    });
     await openFilm(page);
     await page.locator(".film-chart").scrollIntoViewIfNeeded();
     const bar = (await page.locator(".film-chart").boundingBox())!;
@@ -221,7 +227,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("plays a scenario of one's own from a file, and tells what is wrong with one that does not fit", async () => {
-    const { page, complaints } = await bench.open();
+    const { page, complaints } = await bench.open(moving);
     await openFile(page, "storm-night.json", await readFile(new URL("storm-night.json", scenarios)));
     await page.waitForSelector(".film-chart");
     expect(await page.locator(".film-choice option:checked").textContent()).toBe("Storm night");
@@ -236,7 +242,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
   });
 
   it("never shows a film of another document: an edit under an open film is simulated anew", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     await openFilm(page);
     const margin = await figureOf(page, lastChamber);
     await page.click(".section-index button:text-is('Sump')");
@@ -256,6 +262,7 @@ describe.skipIf(maySkipBrowserTests())("water over time on the bench", () => {
 
   it("holds on a phone: everything in one column, targets for fingers, nothing sideways", async () => {
     const { page, complaints } = await bench.open({
+      ...moving,
       viewport: { width: 390, height: 844 },
       hasTouch: true,
       isMobile: true,

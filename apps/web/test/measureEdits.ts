@@ -7,6 +7,7 @@
 import { writeFile } from "node:fs/promises";
 import type { CDPSession, Page } from "playwright-core";
 import { serveBench } from "./servedBench.ts";
+import { moving } from "./usualContext.ts";
 
 interface TraceEvent {
   readonly name: string;
@@ -33,7 +34,7 @@ const pause = 50;
 const bench = await serveBench();
 const rows: string[][] = [];
 for (const drag of drags) {
-  const { page } = await bench.open();
+  const { page } = await bench.open(moving);
   await page.waitForTimeout(1200);
   const session = await page.context().newCDPSession(page);
   await pull(page, drag, 20);

@@ -5,11 +5,12 @@
  *  Run with `npm run speed:film -w apps/web`. */
 import type { Page } from "playwright-core";
 import { serveBench } from "./servedBench.ts";
+import { moving } from "./usualContext.ts";
 
 const runs = Number(process.env.RUNS ?? 10);
 
 const bench = await serveBench();
-const { page } = await bench.open();
+const { page } = await bench.open(moving);
 await page.waitForTimeout(6000);
 await page.click(".tool:text-is('What if')");
 await page.waitForSelector(".film-chart");

@@ -6,6 +6,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { serveShop } from "./servedShop.ts";
+import { moving } from "./usualContext.ts";
 
 const seconds = Number(process.env["SECONDS"] ?? 4);
 const jobs = 1000;
@@ -23,7 +24,7 @@ const reef: unknown = JSON.parse(
   readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8"),
 );
 const { designId } = await shop.makeDesign(reef);
-const { page } = await shop.open(`?design=${designId}`);
+const { page } = await shop.open(`?design=${designId}`, moving);
 await page.waitForSelector('[data-grip="/overflow/weir"]');
 await page.waitForTimeout(4000);
 for (const [name, selector] of [
@@ -38,7 +39,7 @@ for (let i = 0; i < jobs; i += 50)
   await Promise.all(
     Array.from({ length: 50 }, (_, k) => shop.api("POST", "api/jobs", { name: `Reef number ${i + k}` })),
   );
-const desk = (await shop.open("#/jobs")).page;
+const desk = (await shop.open("#/jobs", moving)).page;
 await desk.waitForFunction(() => document.querySelector(".list-count")?.textContent?.includes("1,00"));
 console.log(`list, ${jobs} jobs: ${await searched(desk)}`);
 console.log(`list, scrolled:    ${await scrolled(desk)}`);

@@ -5,6 +5,7 @@ import { extname, join, normalize } from "node:path";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { launchChromium } from "../../../tools/browser.ts";
 import { buildWeb } from "./builtWeb.ts";
+import { usualContext } from "./usualContext.ts";
 
 const types: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
@@ -38,7 +39,7 @@ export async function serveBench(): Promise<ServedBench> {
   const browser: Browser = await launchChromium();
   return {
     async open(options = {}) {
-      const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+      const context = await browser.newContext({ ...usualContext, ...options });
       const page = await context.newPage();
       const complaints: string[] = [];
       page.on("console", (message) => {

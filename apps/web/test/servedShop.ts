@@ -5,6 +5,7 @@ import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playw
 import { launchChromium } from "../../../tools/browser.ts";
 import { startServer } from "../../../tools/startServer.ts";
 import { buildWeb } from "./builtWeb.ts";
+import { usualContext } from "./usualContext.ts";
 
 /** A page with everything that went wrong in it. */
 export interface ShopPage {
@@ -76,8 +77,7 @@ export async function serveShop(...options: readonly string[]): Promise<ServedSh
       return { jobId: job.id, designId: design.id };
     },
     async open(path, within = {}) {
-      const context =
-        "newPage" in within ? within : await browser.newContext({ viewport: { width: 1440, height: 900 }, ...within });
+      const context = "newPage" in within ? within : await browser.newContext({ ...usualContext, ...within });
       const page = await context.newPage();
       const complaints: string[] = [];
       page.on("pageerror", (error) => complaints.push(error.message));

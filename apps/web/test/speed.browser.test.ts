@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
+import { moving } from "./usualContext.ts";
 
 describe.skipIf(maySkipBrowserTests())("an edit on screen", () => {
   let bench: ServedBench;
@@ -12,7 +13,7 @@ describe.skipIf(maySkipBrowserTests())("an edit on screen", () => {
   });
 
   it("is measured from the edit to its numbers and to their paint, and drops stale work", async () => {
-    const { page } = await bench.open();
+    const { page } = await bench.open(moving);
     await page.click(".section-index button:text-is('Loops')");
     await page.click(".inspector .run-name");
     await page.locator(".inspector .run", { hasText: "Pumps" }).locator(".run-name").first().click();

@@ -37,7 +37,7 @@ async function withFirstPicture(
   const designId = url.searchParams.get("design");
   if (designId === null || !/^\/(index\.html)?$/.test(path)) return undefined;
   const filled = await fill(bearings, reader, designId, found.bytes.toString("utf8"));
-  return filled === undefined ? undefined : pageFile("index.html", Buffer.from(filled));
+  return filled === undefined ? undefined : pageFile(".filled.html", Buffer.from(filled));
 }
 
 /** `own` is for one reader's eyes: nothing in between may keep it. */

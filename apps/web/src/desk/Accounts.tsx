@@ -164,8 +164,10 @@ function PasswordForm({ label, done, missing, send, onDone, children }: Password
     else setProblem(refusalWords(answer, words));
   };
   return (
+    // The browser would say what is missing in its own language.
     <form
       className="field-list"
+      noValidate
       onSubmit={(event) => {
         event.preventDefault();
         void submit();

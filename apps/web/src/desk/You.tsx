@@ -66,6 +66,7 @@ function OwnPassword({ name }: { readonly name: string }) {
   const [problem, setProblem] = useState<string>();
   const [said, setSaid] = useState("");
   const change = async () => {
+    if (current === "") return setProblem(say("doors.currentWrong"));
     const wrong = newPasswordProblem(next, words);
     if (wrong !== undefined) return setProblem(wrong);
     const answer = await ask(routes.changePassword, { body: { current, next } });
@@ -82,6 +83,7 @@ function OwnPassword({ name }: { readonly name: string }) {
   return (
     <form
       className="field-list own-password"
+      noValidate
       onSubmit={(event) => {
         event.preventDefault();
         void change();
