@@ -11,7 +11,7 @@ export function sharedPumpRows(pumps: readonly SharedPump[]): OwnPumpRow[] {
       ...printed,
       price: 0,
       currency: "EUR",
-      source: { title: "the shop", status: "published" },
+      source: { title: id, status: "published" },
       ...(controller === undefined ? {} : { controller: { ...controller, ref: "", price: 0 } }),
     },
   }));

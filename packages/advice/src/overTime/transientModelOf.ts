@@ -30,8 +30,9 @@ export interface OverTimeModel {
 
 /** Index of the overflow box among the vessels; the display is 0, the sump's chambers follow. */
 const boxIndex = 1;
-/** Ids of the display's crest and of a hang-on overflow's siphon in the model. */
+/** Id of the display's crest in the model. Source: own construction. */
 export const crestId = "weir";
+/** Id of a hang-on overflow's siphon in the model. Source: own construction. */
 export const siphonId = "overflowSiphon";
 const firstChamber = 2;
 

@@ -1,7 +1,8 @@
 import { toSI } from "@tidewright/units";
 
-/** What a moved place is rounded to [m] and a turned aim [deg]; common practice, no source. */
+/** What a moved place is rounded to [m]. Source: common practice, no source. */
 export const placeStep = 0.005;
+/** What a turned aim is rounded to [deg]. Source: common practice, no source. */
 export const turnStep = 5;
 
 /** Returns a place to the step of its unit, as a person would type it: 5 mm, 1/8 in, 0.01 ft.
