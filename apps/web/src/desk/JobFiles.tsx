@@ -1,7 +1,8 @@
 import { type FileEntry, type FileKind, routes } from "@tidewright/protocol";
-import { type DragEvent, useId, useState } from "react";
+import { useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
+import { FileDrop } from "../fields/FileChoice.tsx";
 import { useWords } from "../words/useWords.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { useAsked } from "./useAsked.ts";
@@ -22,14 +23,12 @@ interface Upload {
 export function JobFiles({ jobId, readOnly }: Props) {
   const words = useWords();
   const { say } = words;
-  const id = useId();
   const { value, failed, again } = useAsked(
     `files ${jobId}`,
     () => ask(routes.filesOfJob, { params: { jobId } }),
     (change) => change.kind === "file" && change.jobId === jobId,
   );
   const [uploads, setUploads] = useState<readonly Upload[]>([]);
-  const [over, setOver] = useState(false);
   const [removing, setRemoving] = useState<FileEntry>();
   const files = value?.items ?? [];
   const pictures = files.filter(isPicture);
@@ -50,12 +49,6 @@ export function JobFiles({ jobId, readOnly }: Props) {
       if (answer.ok) await again();
     }
   };
-  const drop = (event: DragEvent) => {
-    event.preventDefault();
-    event.stopPropagation();
-    setOver(false);
-    void upload([...event.dataTransfer.files]);
-  };
   const remove = async (file: FileEntry) => {
     const answer = await ask(routes.removeFile, { params: { fileId: file.id } });
     setRemoving(undefined);
@@ -70,36 +63,17 @@ export function JobFiles({ jobId, readOnly }: Props) {
         <p className="field-problem">{refusalWords(failed, words)}</p>
       ) : null}
       {readOnly ? null : (
-        // biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped here can be chosen with the button inside
-        <div
-          className="drop"
-          data-over={over ? "" : undefined}
-          onDragOver={(event) => {
-            event.preventDefault();
-            setOver(true);
-          }}
-          onDragLeave={() => setOver(false)}
-          onDrop={drop}
+        <FileDrop
+          label={say("desk.addFiles")}
+          accept="image/jpeg,image/png,image/webp,image/heic,image/avif,application/pdf,.csv,.xlsx"
+          multiple
+          onFiles={(chosen) => void upload(chosen)}
         >
-          <label className="action" htmlFor={id}>
-            {say("desk.addFiles")}
-          </label>
-          <input
-            id={id}
-            className="visually-hidden"
-            type="file"
-            multiple
-            accept="image/jpeg,image/png,image/webp,image/heic,image/avif,application/pdf,.csv,.xlsx"
-            onChange={(event) => {
-              void upload([...(event.target.files ?? [])]);
-              event.target.value = "";
-            }}
-          />
           <div className="quiet">
             <p>{say("desk.filesHint")}</p>
             <p>{say("desk.photosBare")}</p>
           </div>
-        </div>
+        </FileDrop>
       )}
       <ul className="uploads" aria-live="polite">
         {uploads.map((each) => (

@@ -1,8 +1,9 @@
 import { type KeptSettings, routes, type ShopSettings } from "@tidewright/protocol";
 import { type Dimension, unitsOf } from "@tidewright/units";
 import { type Language, languages } from "@tidewright/words";
-import { useId, useState } from "react";
+import { useState } from "react";
 import { ask } from "../api/ask.ts";
+import { FileChoice } from "../fields/FileChoice.tsx";
 import { Problem } from "../fields/Problem.tsx";
 import { mayRule } from "../state/mayRule.ts";
 import { useSession } from "../state/session.ts";
@@ -235,7 +236,6 @@ interface LogoProps {
 function Logo({ fileId, readOnly, onLogo }: LogoProps) {
   const words = useWords();
   const { say } = words;
-  const id = useId();
   const [problem, setProblem] = useState<string>();
   const upload = async (file: File) => {
     const answer = await ask(routes.putFileOfShop, {
@@ -256,17 +256,10 @@ function Logo({ fileId, readOnly, onLogo }: LogoProps) {
         )}
         {readOnly ? null : (
           <>
-            <label className="action" htmlFor={id}>
-              {say("desk.chooseLogo")}
-            </label>
-            <input
-              id={id}
-              className="visually-hidden"
-              type="file"
+            <FileChoice
+              label={say("desk.chooseLogo")}
               accept="image/png,image/jpeg,image/webp"
-              onChange={(event) => {
-                const file = event.target.files?.[0];
-                event.target.value = "";
+              onFiles={([file]) => {
                 if (file) void upload(file);
               }}
             />

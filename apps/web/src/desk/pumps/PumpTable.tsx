@@ -1,5 +1,6 @@
 import { writePumpCsv } from "@tidewright/catalogue";
-import { type DragEvent, useId, useState } from "react";
+import { useState } from "react";
+import { FileDrop } from "../../fields/FileChoice.tsx";
 import { mayWork, useSession } from "../../state/session.ts";
 import { useWords } from "../../words/useWords.ts";
 import { useTitle } from "../useTitle.ts";
@@ -85,8 +86,6 @@ export function PumpTable() {
 
 function TableIn() {
   const { say } = useWords();
-  const id = useId();
-  const [over, setOver] = useState(false);
   const [read, setRead] = useState<Read>();
   const open = async (file: File) => {
     if (file.size > largest) {
@@ -103,43 +102,19 @@ function TableIn() {
         : { is: "read", name: file.name, text, review: reviewTable(text, known()) },
     );
   };
-  const drop = (event: DragEvent) => {
-    event.preventDefault();
-    setOver(false);
-    const [file] = event.dataTransfer.files;
-    if (file) void open(file);
-  };
   return (
     <section className="desk-block">
       <h2>{say("pumps.table.in")}</h2>
       <p className="quiet">{say("pumps.table.inExplain")}</p>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: what can be dropped here can be chosen with the button inside */}
-      <div
-        className="drop"
-        data-over={over ? "" : undefined}
-        onDragOver={(event) => {
-          event.preventDefault();
-          setOver(true);
+      <FileDrop
+        label={say("pumps.table.choose")}
+        accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain"
+        onFiles={([file]) => {
+          if (file) void open(file);
         }}
-        onDragLeave={() => setOver(false)}
-        onDrop={drop}
       >
-        <label className="action" htmlFor={id}>
-          {say("pumps.table.choose")}
-        </label>
-        <input
-          id={id}
-          className="visually-hidden"
-          type="file"
-          accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain"
-          onChange={(event) => {
-            const file = event.target.files?.[0];
-            event.target.value = "";
-            if (file) void open(file);
-          }}
-        />
         <span className="quiet">{say("pumps.table.drop")}</span>
-      </div>
+      </FileDrop>
       {read === undefined ? null : read.is === "read" ? (
         <TableReviewed
           key={read.text}
