@@ -1,10 +1,11 @@
-import { type Reader, readerCookie, readReader } from "@tidewright/protocol";
+import { readerCookie, readReader } from "@tidewright/protocol";
 import { languages } from "@tidewright/words";
+import type { Context } from "hono";
 import { getCookie } from "hono/cookie";
 import type { App } from "../app.ts";
 import { type FillFirstPicture, firstPictures } from "../firstPaint/fillFirstPicture.ts";
 import { pictureThread } from "../firstPaint/pictureThread.ts";
-import { type Bearings, bearingsOf } from "../http/bearingsOf.ts";
+import { bearingsOf } from "../http/bearingsOf.ts";
 import { type Encoding, encodings, isCompressible, type PageFile, pageFile, pageFiles } from "./pageFiles.ts";
 
 /** Serves the built screens, compressed and with tags of their content.
@@ -19,8 +20,7 @@ export function servePages(app: App, folder: string): () => Promise<void> {
     if (path.startsWith("/api/")) return next();
     const found = await find(path);
     if (found === undefined) return next();
-    const reader = readReader(getCookie(context, readerCookie), context.req.header("Accept-Language"), languages);
-    const filled = await withFirstPicture(fill, bearingsOf(context), reader, new URL(context.req.url), path, found);
+    const filled = await withFirstPicture(fill, context, path, found);
     return answer(filled ?? found, path, context.req.raw, filled !== undefined);
   });
   return () => thread.close();
@@ -28,15 +28,14 @@ export function servePages(app: App, folder: string): () => Promise<void> {
 
 async function withFirstPicture(
   fill: FillFirstPicture,
-  bearings: Bearings,
-  reader: Reader,
-  url: URL,
+  context: Context,
   path: string,
   found: PageFile,
 ): Promise<PageFile | undefined> {
-  const designId = url.searchParams.get("design");
+  const designId = new URL(context.req.url).searchParams.get("design");
   if (designId === null || !/^\/(index\.html)?$/.test(path)) return undefined;
-  const filled = await fill(bearings, reader, designId, found.bytes.toString("utf8"));
+  const reader = readReader(getCookie(context, readerCookie), context.req.header("Accept-Language"), languages);
+  const filled = await fill(bearingsOf(context), reader, designId, found.bytes.toString("utf8"));
   return filled === undefined ? undefined : pageFile(".filled.html", Buffer.from(filled));
 }
 
