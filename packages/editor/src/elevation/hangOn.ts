@@ -1,9 +1,9 @@
 import { rectangle, type SceneBuilder } from "./builder.ts";
 import { inletPlaces } from "./drains.ts";
 import { metres } from "./frame.ts";
-import { addOverflowParts, clearOf, drawTeeth } from "./overflow.ts";
+import { addOverflowParts, clearOf, drawFall, drawTeeth } from "./overflow.ts";
 import type { Extent, Figure } from "./scene.ts";
-import { drawGlass, drawSurface, nappe } from "./vessels.ts";
+import { drawGlass, drawSurface } from "./vessels.ts";
 
 /** Adds an overflow that hangs on the glass, seen along the wall it hangs on: the box inside with its weir, the box outside with the
  *  drains, the tubes of the siphon over the rim, and the level in each box.
@@ -28,13 +28,7 @@ export function drawHangOn(builder: SceneBuilder, inner: Extent): void {
   drawGlass(builder, "/overflow/box", box.x0, box.x1, box.y0, box.y1, box.y1);
   drawTeeth(builder);
   const edge = inner.x1;
-  if (level.display > crest + 1e-5 && level.inner < crest)
-    shapes.push({
-      kind: "area",
-      path: "/overflow/weir",
-      ink: "nappe",
-      points: nappe({ x: edge + 0.01, y: level.display }, { x: edge, y: crest }, Math.max(level.inner, inner.y0), -1),
-    });
+  drawFall(builder, edge, level.inner, inner.y0);
   drawTube(builder, inner);
   const markX = clearOf(inletPlaces(builder), box.x0, box.x1);
   drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, markX);

@@ -33,16 +33,24 @@ export function drawOverflow(builder: SceneBuilder): void {
   drawTeeth(builder);
   // Inside the tank the water comes from the right into the box; beside it, from the tank on the right as well.
   const edge = box.x1;
-  if (level.display > crest + 1e-5 && level.box < crest)
+  drawFall(builder, edge, level.box, box.y0);
+  const markX = clearOf(inletPlaces(builder), box.x0, box.x1);
+  drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, markX);
+  addOverflowParts(builder, edge, markX);
+}
+
+/** The sheet of water that falls over the crest, where water runs and the crest is not drowned.
+ *  builder the scene   edge where it falls   behind level it falls into   floor of what it falls into [m]
+ *  Source: own construction. */
+export function drawFall({ frame, shapes }: SceneBuilder, edge: number, behind: number, floor: number): void {
+  const { crest, level } = frame;
+  if (level.display > crest + 1e-5 && behind < crest)
     shapes.push({
       kind: "area",
       path: "/overflow/weir",
       ink: "nappe",
-      points: nappe({ x: edge + 0.01, y: level.display }, { x: edge, y: crest }, Math.max(level.box, box.y0), -1),
+      points: nappe({ x: edge + 0.01, y: level.display }, { x: edge, y: crest }, Math.max(behind, floor), -1),
     });
-  const markX = clearOf(inletPlaces(builder), box.x0, box.x1);
-  drawSurface(builder, "/overflow/box", box.x0, box.x1, level.box, markX);
-  addOverflowParts(builder, edge, markX);
 }
 
 /** The labels and handles of weir and box.
