@@ -24,7 +24,16 @@ import { whenWords } from "./whenWords.ts";
 export function CustomerPage({ customerId }: { readonly customerId: string }) {
   const source = useMemo(() => customerSource(customerId), [customerId]);
   const { keeper, missing } = useKeeper(source);
-  if (keeper === undefined) return <Missing missing={missing} back="#/customers" what="customer" />;
+  const { say } = useWords();
+  if (keeper === undefined)
+    return (
+      <Missing
+        missing={missing}
+        notFound={say("desk.missing.customer")}
+        back="#/customers"
+        all={say("desk.allCustomers")}
+      />
+    );
   return <CustomerSheet keeper={keeper} />;
 }
 

@@ -20,7 +20,9 @@ import { shownField, useKeeper, useKept } from "./useKeeper.ts";
 export function JobPage({ jobId }: { readonly jobId: string }) {
   const source = useMemo(() => jobSource(jobId), [jobId]);
   const { keeper, missing } = useKeeper(source);
-  if (keeper === undefined) return <Missing missing={missing} back="#/jobs" what="job" />;
+  const { say } = useWords();
+  if (keeper === undefined)
+    return <Missing missing={missing} notFound={say("desk.missing.job")} back="#/jobs" all={say("desk.allJobs")} />;
   return <JobSheet keeper={keeper} />;
 }
 

@@ -3,12 +3,15 @@ import type { LoadedKeeper } from "./useKeeper.ts";
 
 interface Props {
   readonly missing: LoadedKeeper<never, never>["missing"];
+  /** What is said where there is no such record. */
+  readonly notFound: string;
+  /** Address of the list, and what its way there is called. */
   readonly back: string;
-  readonly what: "job" | "customer";
+  readonly all: string;
 }
 
 /** A page whose record is still on its way, or is not to be had. */
-export function Missing({ missing, back, what }: Props) {
+export function Missing({ missing, notFound, back, all }: Props) {
   const { say } = useWords();
   if (missing === undefined)
     return (
@@ -18,10 +21,10 @@ export function Missing({ missing, back, what }: Props) {
     );
   return (
     <section className="desk-missing">
-      <h1>{say(missing === "notFound" ? `desk.missing.${what}` : `desk.missing.${missing}`)}</h1>
+      <h1>{missing === "notFound" ? notFound : say(`desk.missing.${missing}`)}</h1>
       <p>
         <a className="action" href={back}>
-          {say(what === "job" ? "desk.allJobs" : "desk.allCustomers")}
+          {all}
         </a>
       </p>
     </section>

@@ -62,7 +62,7 @@ export function ShopPage() {
       <h1 className="page-title">{say("desk.shop")}</h1>
       <ThisScreen />
       {keeper === undefined ? (
-        <Missing missing={missing} back="#/jobs" what="job" />
+        <Missing missing={missing} notFound={say("desk.missing.job")} back="#/jobs" all={say("desk.allJobs")} />
       ) : (
         <ShopSheet keeper={keeper} readOnly={!owns} />
       )}

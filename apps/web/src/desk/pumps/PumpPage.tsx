@@ -5,6 +5,7 @@ import { Sheet as Dialog } from "../../bench/Sheet.tsx";
 import { mayWork, useSession } from "../../state/session.ts";
 import { useWords } from "../../words/useWords.ts";
 import { newPumpHash } from "../deskAddress.ts";
+import { Missing } from "../Missing.tsx";
 import { refusalWords } from "../refusalWords.ts";
 import { useTitle } from "../useTitle.ts";
 import { nameOf, pumpOf, removePump, tellNews, useOwnPumps, usePumpNews } from "./ownPumps.ts";
@@ -59,27 +60,18 @@ export function PumpPage({ pumpId }: { readonly pumpId: string }) {
         <PumpSheet key={pumpId} pump={program} version={1} draft="" readOnly taken={taken} current={undefined} />
       </Page>
     );
-  if (own.state === "loading")
-    return (
-      <p className="quiet desk-wait" role="status">
-        {say("desk.loading")}
-      </p>
-    );
   return (
-    <section className="desk-missing">
-      <h1>
-        {own.state === "whole"
-          ? say("pumps.missing", { id: pumpId })
-          : say(own.state === "refused" ? "desk.missing.refused" : "desk.missing.unreachable")}
-      </h1>
-      <p>
-        <a className="action" href="#/pumps">
-          {say("pumps.all")}
-        </a>
-      </p>
-    </section>
+    <Missing
+      missing={whyMissing[own.state]}
+      notFound={say("pumps.missing", { id: pumpId })}
+      back="#/pumps"
+      all={say("pumps.all")}
+    />
   );
 }
+
+/** Why a pump is not there, by what is known of the list that it should stand in. */
+const whyMissing = { loading: undefined, whole: "notFound", unreachable: "unreachable", refused: "refused" } as const;
 
 /** A sheet for a pump that the shop does not have yet, empty or begun as a copy of another. */
 export function NewPumpPage({ from }: { readonly from: string | undefined }) {
