@@ -1,6 +1,7 @@
 import type { CDPSession, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { canUndo, part, spotOf, touch, undo } from "./onDrawing.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
 import { moving } from "./usualContext.ts";
 
@@ -242,36 +243,11 @@ describe.skipIf(maySkipBrowserTests())("the drawing as the editor", () => {
   });
 });
 
-const part = (path: string): string => `.drawing .tw-target[data-path="${path}"]`;
-
-async function spotOf(page: Page, path: string): Promise<{ x: number; y: number }> {
-  await page.waitForSelector(part(path));
-  const box = (await page.locator(part(path)).boundingBox())!;
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
-
 const lengthOf = async (page: Page, path: string): Promise<number> =>
   Number(await page.getAttribute(part(path), "aria-valuenow"));
-
-const canUndo = async (page: Page): Promise<boolean> =>
-  (await page.getAttribute('button[aria-label^="Undo"]', "disabled")) === null;
-
-async function undo(page: Page): Promise<void> {
-  await page.click('button[aria-label^="Undo"]');
-  await page.waitForSelector('.answer[aria-busy="false"]');
-  await page.waitForTimeout(60);
-}
 
 async function tablet(bench: ServedBench): Promise<{ page: Page; finger: CDPSession }> {
   const { page } = await bench.open({ viewport: { width: 820, height: 1180 }, hasTouch: true, isMobile: true });
   await page.waitForSelector(part(riser));
   return { page, finger: await page.context().newCDPSession(page) };
-}
-
-async function touch(
-  finger: CDPSession,
-  type: "touchStart" | "touchMove" | "touchEnd",
-  points: readonly { readonly x: number; readonly y: number }[],
-): Promise<void> {
-  await finger.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(({ x, y }, id) => ({ x, y, id })) });
 }

@@ -1,7 +1,7 @@
-import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
 import { countScript } from "./countScript.ts";
+import { example } from "./keptBench.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
 
 /** Most script that a first visit to the bench may fetch, workers included [bytes as sent]. */
@@ -17,8 +17,7 @@ describe.skipIf(maySkipBrowserTests())("a first visit", () => {
   });
 
   it("to the bench fetches no script twice, and no more than its bound with its workers", async () => {
-    const reef = new URL("../../../examples/waiting-room-reef.json", import.meta.url);
-    const { designId } = await shop.makeDesign(JSON.parse(readFileSync(reef, "utf8")));
+    const { designId } = await shop.makeDesign(example);
     const sent = (await countScript(shop, `?design=${designId}`)).filter(({ offline }) => !offline);
     const paths = sent.map(({ path }) => path);
     expect([...new Set(paths)].sort()).toEqual([...paths].sort());

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { keptWord } from "./keptBench.ts";
 import { type ServedShop, serveShop } from "./servedShop.ts";
 
 const example = JSON.parse(readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8"));
@@ -25,13 +26,13 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     const { page, context, complaints } = await opened(shop, designId);
     const before = await value(page, "Display", "/display/standHeight");
     await type(page, "Display", "/display/standHeight", "910 mm");
-    await word(page, "kept");
+    await keptWord(page, "kept");
     await page.reload();
     await page.waitForSelector("[data-figure=flow]");
     expect(await value(page, "Display", "/display/standHeight")).toMatch(/^910\s?mm$/u);
     await page.click('button[aria-label^="Undo:"]');
     expect(await value(page, "Display", "/display/standHeight")).toBe(before);
-    await word(page, "kept");
+    await keptWord(page, "kept");
     const { latest } = await shop.api<Latest>("GET", `api/designs/${designId}`);
     expect(latest.document.display.standHeight).toEqual(example.display.standHeight);
     expect(latest.number).toBe(3);
@@ -43,20 +44,20 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     const { designId } = await shop.makeDesign(example);
     const { page, context } = await opened(shop, designId);
     await type(page, "Display", "/display/standHeight", "905 mm");
-    await word(page, "kept");
+    await keptWord(page, "kept");
     // With the server gone the page itself will come from this device, once it is there.
     await page.waitForFunction(() => navigator.serviceWorker?.controller !== null, undefined, { timeout: 45_000 });
     await shop.kill();
     await type(page, "Display", "/display/standHeight", "915 mm");
     await type(page, "Display", "/display/length", "1490 mm");
-    await word(page, "2 changes wait on this device");
+    await keptWord(page, "2 changes wait on this device");
     await page.reload();
     await page.waitForSelector("[data-figure=flow]");
     expect(await value(page, "Display", "/display/standHeight")).toMatch(/^915\s?mm$/u);
-    await word(page, "wait on this device");
+    await keptWord(page, "wait on this device");
     await shop.restart();
     await page.evaluate(() => dispatchEvent(new Event("online")));
-    await word(page, "kept");
+    await keptWord(page, "kept");
     const { latest } = await shop.api<Latest>("GET", `api/designs/${designId}`);
     expect(latest.document.display.standHeight).toEqual({ value: 915, unit: "mm" });
     expect(latest.document.display.length).toEqual({ value: 1490, unit: "mm" });
@@ -72,7 +73,7 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     for (const { page } of [one, two]) {
       await holds(page, "/display/standHeight", /^905\s?mm$/u);
       await holds(page, "/display/length", /^1480\s?mm$/u);
-      await word(page, "kept");
+      await keptWord(page, "kept");
     }
     await type(one.page, "Display", "/display/standHeight", "895 mm");
     await holds(two.page, "/display/standHeight", /^895\s?mm$/u);
@@ -92,9 +93,9 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     const [one, two] = [await opened(shop, designId), await opened(shop, designId)];
     await two.context.setOffline(true);
     await type(two.page, "Display", "/display/standHeight", "880 mm");
-    await word(two.page, "1 change waits on this device");
+    await keptWord(two.page, "1 change waits on this device");
     await type(one.page, "Display", "/display/standHeight", "920 mm");
-    await word(one.page, "kept");
+    await keptWord(one.page, "kept");
     await two.context.setOffline(false);
     await two.page.waitForSelector(".sheet-apart[open]");
     expect(await two.page.textContent(".sheet-apart")).toMatch(/at the same time/);
@@ -120,7 +121,7 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     const { designId } = await shop.makeDesign(example);
     const { page, context } = await opened(shop, designId);
     await type(page, "Display", "/display/standHeight", "930 mm");
-    await word(page, "kept");
+    await keptWord(page, "kept");
     await page.click(".tool:text-is('Versions')");
     const first = page.locator('.version[data-version="1"]');
     await first.locator("button:text-is('Name')").click();
@@ -172,17 +173,5 @@ async function holds(page: Page, path: string, wanted: RegExp): Promise<void> {
       new RegExp(source, "u").test(document.querySelector<HTMLInputElement>(selector)?.value ?? ""),
     [`.inspector [data-path="${path}"]`, wanted.source] as const,
     { timeout: 10_000 },
-  );
-}
-
-/** Waits for the word on what is kept. */
-async function word(page: Page, text: string): Promise<void> {
-  await page.waitForFunction(
-    (wanted) => {
-      const said = document.querySelector(".keeping [role=status]")?.textContent ?? "";
-      return wanted === "kept" ? said === wanted : said.includes(wanted);
-    },
-    text,
-    { timeout: 20_000 },
   );
 }

@@ -21,7 +21,7 @@ export async function keptWord(page: Page, text: string): Promise<void> {
       return wanted === "kept" ? said === wanted : said.includes(wanted);
     },
     text,
-    { timeout: 30_000 },
+    { timeout: 20_000 },
   );
 }
 

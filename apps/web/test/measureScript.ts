@@ -1,13 +1,12 @@
 /** What a first visit loads of script, file by file as it was sent, compressed: the bench on a kept design, its workers
  *  included, until nothing more is asked for. What the installed app fetches afterwards to work offline is told apart.
  *  Run with `npm run speed:script -w apps/web`; PAGES=desk,start,... measures other pages. */
-import { readFileSync } from "node:fs";
 import { countScript, type SentScript } from "./countScript.ts";
+import { example } from "./keptBench.ts";
 import { serveShop } from "./servedShop.ts";
 
 const shop = await serveShop();
-const reef = new URL("../../../examples/waiting-room-reef.json", import.meta.url);
-const { designId } = await shop.makeDesign(JSON.parse(readFileSync(reef, "utf8")));
+const { designId } = await shop.makeDesign(example);
 const pages: Readonly<Record<string, string>> = {
   bench: `?design=${designId}`,
   try: "?try",

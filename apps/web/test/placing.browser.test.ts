@@ -1,6 +1,7 @@
-import type { CDPSession, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { part, spotOf, touch, undo } from "./onDrawing.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
 
 /** A pump in the display of the demonstration job, at 60 mm along and 430 mm up. */
@@ -158,14 +159,6 @@ describe.skipIf(maySkipBrowserTests())("what has a place, moved by hand on the s
   });
 });
 
-const part = (path: string): string => `.drawing .tw-target[data-path="${path}"]`;
-
-async function spotOf(page: Page, path: string): Promise<{ x: number; y: number }> {
-  await page.waitForSelector(part(path));
-  const box = (await page.locator(part(path)).boundingBox())!;
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
-
 /** What the sheet beside the drawing says of the pump in hand [mm, degrees]. */
 async function placeOf(page: Page): Promise<{ along: number; up: number; pitch: number }> {
   await page.focus(part(pump));
@@ -190,18 +183,4 @@ async function drag(page: Page, from: { x: number; y: number }, to: { x: number;
     await page.mouse.move(from.x + ((to.x - from.x) * i) / 6, from.y + ((to.y - from.y) * i) / 6);
   await page.mouse.up();
   await page.waitForTimeout(100);
-}
-
-async function undo(page: Page): Promise<void> {
-  await page.click('button[aria-label^="Undo"]');
-  await page.waitForSelector('.answer[aria-busy="false"]');
-  await page.waitForTimeout(60);
-}
-
-async function touch(
-  finger: CDPSession,
-  type: "touchStart" | "touchMove" | "touchEnd",
-  points: readonly { readonly x: number; readonly y: number }[],
-): Promise<void> {
-  await finger.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(({ x, y }, id) => ({ x, y, id })) });
 }

@@ -1,15 +1,11 @@
 import type { CDPSession, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { canUndo, type Spot, touch } from "./onDrawing.ts";
 import { type ServedBench, serveBench } from "./servedBench.ts";
 
 /** Smallest side of what a finger must hit [px]: WCAG 2.2, 2.5.5, target size (enhanced). */
 const smallestTarget = 44;
-
-interface Spot {
-  readonly x: number;
-  readonly y: number;
-}
 
 describe.skipIf(maySkipBrowserTests())("a finger on the drawing", () => {
   let bench: ServedBench;
@@ -124,9 +120,6 @@ async function spotOf(page: Page, part: string): Promise<Spot> {
 const dialOf = async (page: Page, part: string): Promise<number> =>
   Number(await page.locator(`.drawing [data-path="${part}"]`).getAttribute("aria-valuenow"));
 
-const canUndo = async (page: Page): Promise<boolean> =>
-  (await page.getAttribute('button[aria-label^="Undo"]', "disabled")) === null;
-
 /** Fingers that go down, move by the given ways in small steps, and lift. */
 async function pull(finger: CDPSession, from: readonly Spot[], by: readonly Spot[]): Promise<void> {
   const steps = 8;
@@ -138,15 +131,4 @@ async function pull(finger: CDPSession, from: readonly Spot[], by: readonly Spot
       from.map(({ x, y }, i) => ({ x: x + (by[i]!.x * step) / steps, y: y + (by[i]!.y * step) / steps })),
     );
   await touch(finger, "touchEnd", []);
-}
-
-async function touch(
-  finger: CDPSession,
-  type: "touchStart" | "touchMove" | "touchEnd",
-  points: readonly Spot[],
-): Promise<void> {
-  await finger.send("Input.dispatchTouchEvent", {
-    type,
-    touchPoints: points.map(({ x, y }, id) => ({ x, y, id })),
-  });
 }

@@ -2,11 +2,9 @@ import { readFileSync } from "node:fs";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { maySkipBrowserTests } from "../../../tools/browser.ts";
+import { example, heightShown, keptWord, typeHeight } from "./keptBench.ts";
 import { servePeopledShop, signInAs } from "./peopledShop.ts";
 import type { ServedShop } from "./servedShop.ts";
-
-const example = JSON.parse(readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8"));
-const height = "/display/standHeight";
 
 interface Opened {
   readonly latest: { readonly number: number; readonly author: string; readonly document: typeof example };
@@ -33,10 +31,10 @@ describe.skipIf(maySkipBrowserTests())("work that waits on a device which two pe
     const { page, context } = await shop.open(`?design=${designId}`);
     await signInAs(page, "Ina");
     await page.waitForSelector("[data-figure=flow]");
-    await word(page, "kept");
+    await keptWord(page, "kept");
     await context.setOffline(true);
-    await type(page, "905 mm");
-    await word(page, "1 change waits on this device");
+    await typeHeight(page, "905 mm");
+    await keptWord(page, "1 change waits on this device");
     return { page, context };
   }
 
@@ -71,20 +69,20 @@ describe.skipIf(maySkipBrowserTests())("work that waits on a device which two pe
     const { page, context } = await withWorkOfIna(design);
     await context.clearCookies();
     await context.setOffline(false);
-    await word(page, "signed out");
+    await keptWord(page, "signed out");
     await page.click(".keeping-help");
     await signInAs(page, "Jo");
     await page.waitForSelector(".sheet-anothers[open]");
     await page.click("button:text-is('Keep it waiting for Ina')");
     // Jo goes on with what the server has.
-    await word(page, "kept");
-    expect(await value(page)).not.toMatch(/^905/);
+    await keptWord(page, "kept");
+    expect(await heightShown(page)).not.toMatch(/^905/);
     expect(await opened(page, design.designId)).toMatchObject({ latest: { number: 1 } });
     await page.close();
     await context.clearCookies();
     const { page: again } = await shop.open(`?design=${design.designId}`, context);
     await again.waitForSelector("[data-figure=flow]");
-    await word(again, "signed out");
+    await keptWord(again, "signed out");
     await again.click(".keeping-help");
     await signInAs(again, "Ina");
     await expect
@@ -135,32 +133,3 @@ function asked<Value>(page: Page, path: string): Promise<Value> {
 }
 
 const opened = (page: Page, designId: string) => asked<Opened>(page, `api/designs/${designId}`);
-
-async function atDisplay(page: Page): Promise<void> {
-  const button = page.locator(".section-index button", { hasText: "Display" }).first();
-  if ((await button.getAttribute("aria-current")) === null) await button.click();
-}
-
-async function value(page: Page): Promise<string> {
-  await atDisplay(page);
-  return page.inputValue(`.inspector [data-path="${height}"]`);
-}
-
-async function type(page: Page, text: string): Promise<void> {
-  await atDisplay(page);
-  const field = page.locator(`.inspector [data-path="${height}"]`);
-  await field.fill(text);
-  await field.press("Enter");
-}
-
-/** Waits for the word on what is kept. */
-async function word(page: Page, text: string): Promise<void> {
-  await page.waitForFunction(
-    (wanted) => {
-      const said = document.querySelector(".keeping [role=status]")?.textContent ?? "";
-      return wanted === "kept" ? said === wanted : said.includes(wanted);
-    },
-    text,
-    { timeout: 20_000 },
-  );
-}
