@@ -136,19 +136,32 @@ describe("tidewright-server", () => {
     expect(existsSync(join(folder, "nowhere"))).toBe(false);
   });
 
-  it("answers bad options with what is wanted, and lists what there is", async () => {
+  it("lists what there is, and answers a bad option with what is wanted", async () => {
     const bad = run("--port", "many");
     expect(await bad.ended).toBe(2);
     expect(bad.errors()).toContain("whole number");
-    const elsewhere = runWith({ DATABASE_URL: "mysql://shop@localhost/shop" }, "--data", data, "--port", "0");
-    expect(await elsewhere.ended).toBe(2);
-    expect(elsewhere.errors()).toContain("DATABASE_URL names no PostgreSQL");
     const help = run("--help");
     expect(await help.ended).toBe(0);
     for (const word of ["start", "backup", "restore", "DATABASE_URL"]) expect(help.out()).toContain(word);
-    const foreign = run("--data", data, "--port", "0", "--host", "203.0.113.7");
-    expect(await foreign.ended).toBe(2);
-    expect(foreign.errors()).toContain("no address of this machine");
+  });
+
+  it("takes another database's address for no folder", async () => {
+    const elsewhere = runWith({ DATABASE_URL: "mysql://shop@localhost/shop" }, "--data", data, "--port", "0");
+    expect(await elsewhere.ended).toBe(2);
+    expect(elsewhere.errors()).toContain("DATABASE_URL names no PostgreSQL");
+  });
+
+  it("ends with a clear sentence where it is to listen at an address of another machine", async () => {
+    // Addresses for examples in documents, which no machine has (RFC 5737, RFC 3849). The threads that draw first
+    // pictures run by then, where the screens are built; none may keep the program alive.
+    const web = join(folder, "web");
+    mkdirSync(join(web, ".server"), { recursive: true });
+    for (const name of ["index.html", "renderFirstPicture.js"]) writeFileSync(join(web, ".server", name), "");
+    for (const host of ["203.0.113.7", "2001:db8::7"]) {
+      const foreign = run("--data", data, "--port", "0", "--web", web, "--host", host);
+      expect(await foreign.ended).toBe(2);
+      expect(foreign.errors()).toContain(`--host ${host}: this is no address of this machine`);
+    }
   });
 
   it("wants accounts on any other address, and prints the first owner's secret beside its address", async () => {

@@ -24,7 +24,7 @@ function bind(server: Server, host: string, port: number): Promise<number | unde
       if (error.code === "EADDRINUSE") resolve(undefined);
       else if (error.code === "EACCES")
         reject(new BadInput(`--port ${port}: this port may not be used; give one above 1023`));
-      else if (error.code === "EADDRNOTAVAIL" || error.code === "ENOTFOUND")
+      else if (["EADDRNOTAVAIL", "ENOTFOUND", "EAI_AGAIN"].includes(error.code ?? ""))
         reject(new BadInput(`--host ${host}: this is no address of this machine; 0.0.0.0 means all of them`));
       else reject(error);
     });

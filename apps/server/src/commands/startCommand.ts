@@ -28,22 +28,26 @@ export async function startCommand(options: StartOptions): Promise<void> {
       tell(`There are no built screens in ${web}, only /api answers; build them with: npm run build`);
     const spare = existsSync(data) ? { spare: data } : {};
     const app = buildApp({ store, host, names: name, behindTls, web, remembers: database === undefined, ...spare });
-    await takeUpWaits(app.doors);
-    const { server, port: bound } = await listen(app.hono, host, port);
-    if (port !== 0 && bound !== port) tell(`Port ${port} is taken; ${bound} is free.`);
-    const ownerLine = await firstOwnerLine(app.doors);
-    if (ownerLine !== undefined) tell(ownerLine);
-    const everywhere = host === "0.0.0.0" || host === "::";
-    const reached = `http://${everywhere ? "127.0.0.1" : host.includes(":") ? `[${host}]` : host}:${bound}/`;
-    if (existsSync(data)) writeRunning(data, { address: reached, secret: app.localSecret });
-    process.stdout.write(
-      `Tidewright is at ${isLoopback(host) && !host.includes(":") ? `http://127.0.0.1:${bound}/` : reached}\n`,
-    );
-    const stopHousekeeping = keepHouseDaily(store);
-    await untilStopped(server, app.closeStreams);
-    stopHousekeeping();
-    await app.closeThreads();
-    removeRunning(data);
+    try {
+      await takeUpWaits(app.doors);
+      const { server, port: bound } = await listen(app.hono, host, port);
+      if (port !== 0 && bound !== port) tell(`Port ${port} is taken; ${bound} is free.`);
+      const ownerLine = await firstOwnerLine(app.doors);
+      if (ownerLine !== undefined) tell(ownerLine);
+      const everywhere = host === "0.0.0.0" || host === "::";
+      const reached = `http://${everywhere ? "127.0.0.1" : host.includes(":") ? `[${host}]` : host}:${bound}/`;
+      if (existsSync(data)) writeRunning(data, { address: reached, secret: app.localSecret });
+      process.stdout.write(
+        `Tidewright is at ${isLoopback(host) && !host.includes(":") ? `http://127.0.0.1:${bound}/` : reached}\n`,
+      );
+      const stopHousekeeping = keepHouseDaily(store);
+      await untilStopped(server, app.closeStreams);
+      stopHousekeeping();
+      removeRunning(data);
+    } finally {
+      // Also where it may not listen: threads that wait for work would keep the program alive.
+      await app.closeThreads();
+    }
   } finally {
     await store.close();
   }

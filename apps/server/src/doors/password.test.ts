@@ -45,8 +45,8 @@ describe("a password", () => {
     const middle = (all: number[]): number => all.sort((a, b) => a - b)[7]!;
     const [there, notThere] = [middle(times.there), middle(times.notThere)];
     // A look-up that skipped the hash would be a thousand times faster; the rest is a busy machine's noise.
-    expect(notThere / there).toBeGreaterThan(0.3);
-    expect(notThere / there).toBeLessThan(3);
+    expect(notThere / there).toBeGreaterThan(0.1);
+    expect(notThere / there).toBeLessThan(10);
   });
 
   it("is not checked beside forty others that wait", async () => {
