@@ -96,22 +96,17 @@ describe.skipIf(maySkipBrowserTests())("the desk of a shop", () => {
     await page.keyboard.press("/");
     await page.keyboard.type("reef 77");
     await page.waitForFunction(() => document.querySelector(".list-count")?.textContent?.startsWith("19 jobs"));
-    const tries = await page.evaluate(async () => {
+    // How soon a letter is answered is for the measuring script (npm run speed:hands).
+    await page.evaluate(async () => {
       const input = document.querySelector<HTMLInputElement>("input[type=search]")!;
       const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")!.set!;
-      const took: number[] = [];
       for (const number of [996, 997, 998, 999]) {
-        const begun = performance.now();
         set.call(input, `number ${number}`);
         input.dispatchEvent(new Event("input", { bubbles: true }));
         while (!document.querySelector(".rows .row-name")?.textContent?.endsWith(String(number)))
           await new Promise((next) => requestAnimationFrame(next));
-        took.push(performance.now() - begun);
       }
-      return took;
     });
-    // The best of some: two processors are shared by all tests of a run. A list that is searched at once needs few frames.
-    expect(Math.min(...tries)).toBeLessThan(100);
     await page.keyboard.press("ArrowDown");
     await page.keyboard.press("Enter");
     await page.waitForSelector(".title-name input");

@@ -77,10 +77,6 @@ describe.skipIf(maySkipBrowserTests())("a design that is kept", () => {
     }
     await type(one.page, "Display", "/display/standHeight", "895 mm");
     await holds(two.page, "/display/standHeight", /^895\s?mm$/u);
-    const shown = Date.now();
-    const { latest } = await shop.api<Latest>("GET", `api/designs/${designId}`);
-    // From the moment it is kept; a second on a quiet machine. Other tests share this one, hence the rest.
-    expect(shown - Date.parse(latest.at)).toBeLessThan(5000);
     // Undo takes back one's own step and leaves the other's.
     await two.page.click('button[aria-label^="Undo:"]');
     await holds(two.page, "/display/standHeight", /^895\s?mm$/u);

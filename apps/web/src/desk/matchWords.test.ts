@@ -43,22 +43,13 @@ describe("searching a list", () => {
     expect(calls).toBe(1);
   });
 
-  it("searches a thousand jobs well within a frame", () => {
+  it("searches a thousand jobs", () => {
     const jobs = Array.from({ length: 1000 }, (_, i) => ({
       name: `job ${i} reef in the corridor`,
       notes: "x".repeat(500),
     }));
     const textOf = foldedOnce((job: (typeof jobs)[number]) => `${job.name} ${job.notes}`);
-    const search = () => {
-      const begun = performance.now();
-      const found = matchWords(jobs, textOf, "job 77 corridor");
-      return { found, took: performance.now() - begun };
-    };
-    // The best of some: the machine may be busy with other things, the search itself is not.
-    const tries = Array.from({ length: 10 }, search);
-    expect(Math.min(...tries.map(({ took }) => took))).toBeLessThan(16);
-    const found = tries[0]?.found;
     // 77, 177, ... 977 and 770 to 779, of which 777 is among both.
-    expect(found).toHaveLength(19);
+    expect(matchWords(jobs, textOf, "job 77 corridor")).toHaveLength(19);
   });
 });

