@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { demoCatalogue, findPump, type PumpRow, writePumpCsv } from "@tidewright/catalogue";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -180,7 +181,16 @@ describe.skipIf(maySkipBrowserTests())("the shop's own pumps", () => {
     await page.waitForURL("**/#/pumps/ours-75");
     // Everything but what was changed is the very same pump.
     expect((await kept("ours-75"))?.data).toEqual({ ...named("ours-75", "tarnhelm-f75"), model: "F75 of ours" });
+    // Whoever removes it is told which designs lose it, and can go and look; other places of the name do not count.
+    await page.waitForSelector(".pump-use:has-text('It is in no design.')");
+    const reef = JSON.parse(readFileSync(new URL("../../../examples/waiting-room-reef.json", import.meta.url), "utf8"));
+    await shop.makeDesign({ ...reef, name: "ours-75" }, "Not named");
+    reef.loops[0].pumps[0].ref = "ours-75";
+    const { designId } = await shop.makeDesign(reef, "Named");
+    await page.waitForSelector(".pump-use:has-text('It is in one design.')");
+    expect(await page.getAttribute(".pump-use .design-open", "href")).toContain(designId);
     await page.click("button:text-is('Remove this pump')");
+    await page.waitForSelector("dialog:has-text('It is in one design.')");
     await page.click("button:text-is('Remove it now')");
     await page.waitForSelector(".pump-news:has-text('was removed')");
     expect(await kept("ours-75")).toBeUndefined();

@@ -63,6 +63,9 @@ export const revision = revisionEntry.extend({ document: z.unknown() });
 /** A design with its latest document. */
 export const openedDesign = z.object({ head: designHead, latest: revision });
 
+/** A design that names something, with the name of its job. */
+export const designOfJob = z.object({ head: designHead, jobName: z.string() });
+
 /** One row of the shop's own catalogue; `kind` such as "pump". */
 export const catalogueRow = z.object({ kind: z.string(), id, data: z.unknown(), ...versioned });
 

@@ -339,6 +339,15 @@ export const routes = {
     answer: r.catalogueRow,
     ifMatch: true,
   }),
+  designsWithPump: route({
+    id: "designsWithPump",
+    method: "GET",
+    path: "/api/pumps/{pumpId}/designs",
+    access: "look",
+    summary:
+      "Designs whose latest revision names a pump, the shop's own or one that comes with the program; those changed last first, a thousand at most, `more` where there are others",
+    answer: z.object({ items: z.array(r.designOfJob), more: z.boolean() }),
+  }),
   settings: route({
     id: "settings",
     method: "GET",

@@ -86,6 +86,13 @@ export interface Revision extends RevisionEntry {
   readonly document: unknown;
 }
 
+/** A design with its latest document and the name of its job. */
+export interface HoldingDesign {
+  readonly head: DesignHead;
+  readonly jobName: string;
+  readonly document: unknown;
+}
+
 /** One row of the shop's own catalogue; `kind` such as "pump", `data` the row as JSON. */
 export interface CatalogueRow extends Versioned {
   readonly kind: string;

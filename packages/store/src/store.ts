@@ -13,6 +13,7 @@ import type {
   Erasure,
   FileEntry,
   FileKind,
+  HoldingDesign,
   Job,
   JobFields,
   JobQuery,
@@ -103,6 +104,9 @@ export interface DesignsPart {
     designId: string,
     page?: { readonly limit?: number; readonly before?: number },
   ): Promise<readonly RevisionEntry[]>;
+  /** Every design whose latest document has a text somewhere in its JSON, those changed last first; the embedded database
+   *  does not tell large letters from small ones and may find a few more. */
+  holding(json: string, limit: number): Promise<readonly HoldingDesign[]>;
   nameVersion(designId: string, number: number, name: string, by: By): Promise<Outcome<RevisionEntry>>;
   /** A variant of a revision (the latest unless one is named), with its document or the one given. */
   duplicate(

@@ -1,9 +1,13 @@
+import { pumpRefs } from "@tidewright/design";
 import { routes } from "@tidewright/protocol";
 import type { App } from "../app.ts";
 import { kept } from "../doors/kept.ts";
 import { badInput, notThere } from "../doors/refusal.ts";
 import { mount } from "../http/mount.ts";
 import { checkDocument } from "./checkDocument.ts";
+
+/** Documents that are looked into for a pump. */
+const mostWithPump = 1000;
 
 /** Designs and variants with their whole history; a document that cannot be read is not kept. */
 export function mountDesigns(app: App): void {
@@ -30,6 +34,15 @@ export function mountDesigns(app: App): void {
     // Somebody may have written between the two readings: the document decides.
     return { head: { ...head, revision: latest.number }, latest };
   };
+  mount(app, routes.designsWithPump, async ({ params: { pumpId } }) => {
+    // What stands somewhere in the text need not be the name of a pump: the documents say.
+    const found = await designs.holding(JSON.stringify(pumpId), mostWithPump + 1);
+    const items = found
+      .slice(0, mostWithPump)
+      .filter(({ document }) => pumpRefs(document).some(({ ref }) => ref === pumpId))
+      .map(({ head, jobName }) => ({ head, jobName }));
+    return { items, more: found.length > mostWithPump };
+  });
   mount(app, routes.design, ({ params }) => latestOf(params.designId), { remembered: true });
   mount(app, routes.appendRevision, async ({ params: { designId }, expected, body, by }) => {
     await checkDocument(app, body.document, async () => (await designs.latest(designId))?.document);

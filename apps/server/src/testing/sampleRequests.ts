@@ -92,6 +92,7 @@ export async function sampleRequest(fresh: FreshApp, routeId: keyof Routes): Pro
       const row = await taken(store.catalogue.put("note", randomUUID(), 0, { label: name }, by));
       return { path: `/api/catalogue/note/${row.id}`, version: 1 };
     },
+    designsWithPump: async () => ({ path: "/api/pumps/house-1/designs" }),
     settings: async () => ({ path: "/api/settings" }),
     changeSettings: async () => {
       const { settings, version } = await store.settings.read();

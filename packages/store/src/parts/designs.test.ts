@@ -172,6 +172,23 @@ describe("the history of a design", () => {
     expect(await store.designs.append("nowhere", 1, {}, by())).toMatchObject({ ok: false, reason: "missing" });
   });
 
+  it("finds the designs whose latest document has a text, whatever the text is made of", async () => {
+    const store = await withDesign();
+    const naming = (ref: string) => ({ ...document("other"), loops: [{ pumps: [{ ref }] }] });
+    const other = { id: "other", jobId: "job", name: "Other", document: naming('a_1%\\"') };
+    await store.designs.create(other, by("Jo", 2));
+    const found = async (ref: string) =>
+      (await store.designs.holding(JSON.stringify(ref), 10)).map(({ head, jobName }) => [head.id, jobName]);
+    expect(await found('a_1%\\"')).toEqual([["other", "Waiting-room reef"]]);
+    expect(await found("ab1")).toEqual([]);
+    // What an older revision had is history.
+    await store.designs.append("other", 1, naming("b"), by("Jo", 3));
+    expect(await found('a_1%\\"')).toEqual([]);
+    await store.designs.append("reef", 1, naming("b"), by("Jo", 4));
+    expect((await found("b")).map(([id]) => id)).toEqual(["reef", "other"]);
+    expect(await store.designs.holding('"b"', 1)).toMatchObject([{ head: { id: "reef" }, document: naming("b") }]);
+  });
+
   it("tells watchers of what is kept, and of nothing else", async () => {
     const store = await withDesign();
     const seen: StoreChange[] = [];

@@ -5,6 +5,7 @@ import type { DesignsPart } from "../store.ts";
 import { addAudit } from "./audit.ts";
 import { byProblems, idProblems, jsonText, pageOf, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
+import { containing } from "./searchText.ts";
 
 interface HeadRow {
   id: string;
@@ -83,6 +84,21 @@ export function designsPart(context: Context): DesignsPart {
           [jobId],
         )
       ).map(asHead),
+
+    holding: async (json, limit) =>
+      (
+        await database.read.rows<HeadRow & { jobName: string; document: string }>(
+          `SELECT head.*, jobs.name AS "jobName", revisions.document FROM (SELECT ${headColumns} FROM designs) AS head
+            JOIN jobs ON jobs.id = head."jobId"
+            JOIN revisions ON revisions.design_id = head.id AND revisions.number = head.revision
+            WHERE revisions.document LIKE ? ESCAPE '\\' ORDER BY head."updatedAt" DESC, head.id LIMIT ?`,
+          [containing(json), pageOf(limit, 0, 10_000)[0]],
+        )
+      ).map(({ jobName, document, ...head }) => ({
+        head: asHead(head),
+        jobName,
+        document: JSON.parse(document) as unknown,
+      })),
 
     append: async (designId, expectedRevision, document, by, { editId = null, parent, madeFrom } = {}) => {
       const json = jsonText("/document", document, limits.documentBytes);

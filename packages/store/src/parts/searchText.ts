@@ -13,5 +13,8 @@ export function searchPatterns(query: string): string[] {
     .split(/\s+/)
     .filter((word) => word !== "")
     .slice(0, 12)
-    .map((word) => `%${word.replace(/[\\%_]/g, (character) => `\\${character}`)}%`);
+    .map(containing);
 }
+
+/** Pattern for LIKE, with the escape character "\", of whatever contains a text. */
+export const containing = (text: string): string => `%${text.replace(/[\\%_]/g, (character) => `\\${character}`)}%`;

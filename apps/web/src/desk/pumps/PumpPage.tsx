@@ -10,12 +10,14 @@ import { refusalWords } from "../refusalWords.ts";
 import { useTitle } from "../useTitle.ts";
 import { nameOf, pumpOf, removePump, tellNews, useOwnPumps, usePumpNews } from "./ownPumps.ts";
 import { PumpSheet } from "./PumpSheet.tsx";
+import { PumpUseList, pumpUseWords, usePumpUse } from "./PumpUse.tsx";
 import { newDraft, readDraft, writeDraft } from "./sheetDrafts.ts";
 import "./pumps.css";
 
 /** One pump: the shop's own to change, the program's to look at and to copy. */
 export function PumpPage({ pumpId }: { readonly pumpId: string }) {
-  const { say } = useWords();
+  const words = useWords();
+  const { say } = words;
   const { session } = useSession();
   const own = useOwnPumps();
   const found = own.items.find(({ id }) => id === pumpId);
@@ -27,6 +29,7 @@ export function PumpPage({ pumpId }: { readonly pumpId: string }) {
   const works = mayWork(session);
   const kept = opened ?? found;
   const news = usePumpNews();
+  const use = usePumpUse(pumpId);
   if (kept !== undefined) {
     const pump = pumpOf(kept);
     return (
@@ -49,7 +52,8 @@ export function PumpPage({ pumpId }: { readonly pumpId: string }) {
             current={found}
           />
         )}
-        {works ? <Removing row={found ?? kept} pump={pump} /> : null}
+        <PumpUseList use={use} />
+        {works ? <Removing row={found ?? kept} pump={pump} used={pumpUseWords(use, words)} /> : null}
       </Page>
     );
   }
@@ -58,6 +62,7 @@ export function PumpPage({ pumpId }: { readonly pumpId: string }) {
       <Page name={nameOf(program)} mark="program" copyOf={works ? pumpId : undefined}>
         <p className="pump-note">{say(works ? "pumps.comesWith" : "pumps.mayNotChange")}</p>
         <PumpSheet key={pumpId} pump={program} version={1} draft="" readOnly taken={taken} current={undefined} />
+        <PumpUseList use={use} />
       </Page>
     );
   return (
@@ -168,10 +173,12 @@ function Page({ name, mark, copyOf, children }: PageProps) {
 interface RemovingProps {
   readonly row: CatalogueRow;
   readonly pump: PumpRow | undefined;
+  /** In how many designs it is, where that is known. */
+  readonly used: string | undefined;
 }
 
 /** The end of a pump: asked once, and undone from the list. */
-function Removing({ row, pump }: RemovingProps) {
+function Removing({ row, pump, used }: RemovingProps) {
   const words = useWords();
   const { say } = words;
   const [asking, setAsking] = useState(false);
@@ -199,6 +206,7 @@ function Removing({ row, pump }: RemovingProps) {
         open={asking}
         onClose={() => setAsking(false)}
       >
+        {used === undefined ? null : <p>{used}</p>}
         <p>{say("pumps.removeExplain")}</p>
         {problem === undefined ? null : (
           <p className="field-problem" role="alert">
