@@ -1,8 +1,9 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { closingLine, type TestCounts, testCounts } from "./closingLine.ts";
+import { addCounts, closingLine, type TestCounts, testCounts } from "./closingLine.ts";
 import { repositoryRoot } from "./repository.ts";
+import { scratchPostgres } from "./scratchPostgres.ts";
 
 // Everything a change must pass, cheapest first. Without --all the tests, which take longest, run only when the
 // cheaper steps pass; with it (npm test, CI) everything runs, so one run shows everything that is wrong.
@@ -53,11 +54,31 @@ if (failures === 0 || all) {
   const surroundings = built ? { TIDEWRIGHT_WEB: screens.folder } : {};
   run("tests", "unit, property and reference tests, doc examples", ["tests", "--", ...reporters], surroundings);
   if (existsSync(report)) counts = testCounts(JSON.parse(readFileSync(report, "utf8")));
+  counts = addCounts(counts, await onPostgres());
   if (counts.passed + counts.failed === 0) {
     failures += 1;
     lines.push("FAIL  no test ran");
   }
 } else lines.push("      tests not run: mend the steps above first, or run npm run tests");
+
+/** Runs once more, over a server that is started for it, what keeps its work in PostgreSQL where there is one. */
+async function onPostgres(): Promise<TestCounts> {
+  const none = { passed: 0, failed: 0, skipped: 0 };
+  // That none can be started says nothing of what is checked here: it is told, and the embedded database stands alone.
+  const server = await scratchPostgres().catch((error: Error) => error.message);
+  if (server === undefined || typeof server === "string") {
+    lines.push(`      postgres not run: ${server ?? "there is no PostgreSQL here"}`);
+    return none;
+  }
+  const of = ["packages/store", "apps/server/src/routes/missedChanges.test.ts", "apps/server/trial"];
+  const written = join(results, "postgres.json");
+  const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${written}`];
+  run("postgres", "the store and the server on PostgreSQL", ["tests", "--", ...of, ...reporters], {
+    DATABASE_URL: server.url,
+  });
+  server.stop();
+  return existsSync(written) ? testCounts(JSON.parse(readFileSync(written, "utf8"))) : none;
+}
 
 const line = closingLine(counts);
 writeFileSync(join(results, "closing-line.txt"), `${line}\n`);

@@ -24,6 +24,13 @@ export function testCounts(report: JsonReport): TestCounts {
   return { passed, failed, skipped: statuses.length - passed - failed };
 }
 
+/** Counts of two runs together. */
+export const addCounts = (one: TestCounts, other: TestCounts): TestCounts => ({
+  passed: one.passed + other.passed,
+  failed: one.failed + other.failed,
+  skipped: one.skipped + other.skipped,
+});
+
 /** Words the counts as the line that ends every test run. */
 export function closingLine({ passed, failed, skipped }: TestCounts): string {
   return `${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ""}`;

@@ -3,9 +3,10 @@ import { existsSync, readFileSync } from "node:fs";
 import { chromiumPath } from "./browser.ts";
 import { pythonWithFluids } from "./pythonWithFluids.ts";
 import { repositoryRoot } from "./repository.ts";
+import { postgresPrograms } from "./scratchPostgres.ts";
 
 // Brings what the tests need beyond npm packages: Chromium, and on Debian the fluids library for Python that an
-// outside check compares with. Does nothing where both are there, so it may run before every test.
+// outside check compares with and a PostgreSQL for the store's second database. Does nothing where both are there, so it may run before every test.
 
 function run(command: string, args: readonly string[]): boolean {
   console.log(`> ${command} ${args.join(" ")}`);
@@ -47,6 +48,13 @@ if (!chromium) {
   console.error("Install it by hand and name it in CHROMIUM_PATH, then run this again.");
   process.exitCode = 1;
 } else console.log(`Chromium for the browser tests: ${chromium}`);
+
+if (!postgresPrograms()) aptInstall("postgresql");
+console.log(
+  postgresPrograms()
+    ? `PostgreSQL for the store's second database: ${postgresPrograms()}`
+    : "PostgreSQL is not here and cannot be installed by this user: the store is tried on its embedded database alone.",
+);
 
 if (!pythonWithFluids()) aptInstall("python3-fluids");
 const python = pythonWithFluids();
