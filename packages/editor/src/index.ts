@@ -11,6 +11,7 @@ export { choiceLooks, type PartChoice, partChoiceNames, plainPart } from "./edit
 export { removePart } from "./edits/removePart.ts";
 export { runEndOf } from "./edits/runEnds.ts";
 export { runPartAt, seriesAround } from "./edits/runPart.ts";
+export { aroundBoth } from "./elevation/bounds.ts";
 export { type Camera, cameraView } from "./elevation/camera.ts";
 export { layoutFrame } from "./elevation/frame.ts";
 export { aimGrip, bodyRadius } from "./elevation/gripEdits.ts";

@@ -1,4 +1,5 @@
 import { describeFinding, type Finding } from "@tidewright/advice";
+import { aroundBoth, layoutElevation } from "@tidewright/editor";
 import { useEffect, useMemo, useState } from "react";
 import "./compare.css";
 import { Glyph } from "../bench/Glyph.tsx";
@@ -69,6 +70,14 @@ function Both({ left, right }: { readonly left: ComparedSide; readonly right: Co
       ),
     [parts],
   );
+  const room = useMemo(
+    () =>
+      aroundBoth(
+        layoutElevation(left.design, left.assessment).bounds,
+        layoutElevation(right.design, right.assessment).bounds,
+      ),
+    [left, right],
+  );
   const names = { left: sideName(left, words), right: sideName(right, words) };
   useEffect(() => {
     document.title = `Tidewright: ${say("keeping.compareTitle", names)}`;
@@ -91,7 +100,7 @@ function Both({ left, right }: { readonly left: ComparedSide; readonly right: Co
                 <a href={designAddress(side.of.designId)}>{say("keeping.compareOpen")}</a>
               </p>
             </header>
-            <MarkedDrawing side={side} marks={(place === 0 ? leftMarks : rightMarks) ?? []} shown={shown} />
+            <MarkedDrawing side={side} marks={(place === 0 ? leftMarks : rightMarks) ?? []} room={room} shown={shown} />
           </section>
         ))}
       </div>

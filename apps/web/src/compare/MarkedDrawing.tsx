@@ -1,3 +1,4 @@
+import type { Extent } from "@tidewright/editor";
 import { type RefObject, useEffect, useRef, useState } from "react";
 import { FaultScreen } from "../bench/FaultScreen.tsx";
 import { Elevation } from "../drawing/index.ts";
@@ -14,6 +15,8 @@ export interface Mark {
 interface Props {
   readonly side: ComparedSide;
   readonly marks: readonly Mark[];
+  /** What both drawings take, so that they stand in one scale on one floor [m]. */
+  readonly room: Extent;
   /** Letter of the difference in hand. */
   readonly shown: string | undefined;
 }
@@ -24,7 +27,7 @@ interface Placed extends Mark {
 }
 
 /** A drawing to look at, with boxes and letters on the parts that differ. */
-export function MarkedDrawing({ side, marks, shown }: Props) {
+export function MarkedDrawing({ side, marks, room, shown }: Props) {
   const format = useFormat();
   const { say } = useWords();
   const frame = useRef<HTMLDivElement>(null);
@@ -36,6 +39,7 @@ export function MarkedDrawing({ side, marks, shown }: Props) {
           design={side.design}
           assessment={side.assessment}
           selection={undefined}
+          room={room}
           format={format}
           initialWidth={420}
         />

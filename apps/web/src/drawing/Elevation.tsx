@@ -6,9 +6,11 @@ import "./tools.css";
 import {
   aimGrip,
   arcGeometry,
+  aroundBoth,
   cameraView,
   dimensionRects,
   dimensionRoom,
+  type Extent,
   type Format,
   fitView,
   flagRects,
@@ -70,6 +72,8 @@ export interface ElevationProps {
   readonly showDimensions?: boolean;
   /** Height of the picture [px]; without it as high as its width asks. */
   readonly height?: number;
+  /** What the picture makes room for besides its own parts, such as a drawing beside it in the same scale [m]. */
+  readonly room?: Extent;
   /** Width before the first measurement [px]. */
   readonly initialWidth?: number;
 }
@@ -77,7 +81,7 @@ export interface ElevationProps {
 /** The side elevation to scale, with live numbers on its parts. It draws what the layout says and hands every event to the
  *  chart of states; what that wants done is done by the hands. */
 export function Elevation(props: ElevationProps): ReactNode {
-  const { design, assessment, levels, selection, hands, format, ruled, showDimensions = false } = props;
+  const { design, assessment, levels, selection, hands, format, ruled, showDimensions = false, room } = props;
   const words = useWords();
   const id = useId().replace(/[^a-zA-Z0-9]/g, "");
   const frame = useRef<HTMLDivElement>(null);
@@ -99,12 +103,12 @@ export function Elevation(props: ElevationProps): ReactNode {
   }, [scene]);
   const whole = useMemo(
     () =>
-      fitView(scene.bounds, {
+      fitView(room === undefined ? scene.bounds : aroundBoth(scene.bounds, room), {
         width,
         dimensions: dimensionRoom(scene, showDimensions),
         ...(props.height ? { height: props.height } : {}),
       }),
-    [scene, width, showDimensions, props.height],
+    [scene, width, showDimensions, props.height, room],
   );
   const seen = useMemo(() => cameraView(whole, camera), [whole, camera]);
   // The picture keeps its scale under a finger; it fits itself anew when the finger lifts.
