@@ -1,6 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium, maySkipBrowserTests } from "../../../tools/browser.ts";
+import { png } from "../../server/src/testing/sampleFiles.ts";
 import { example, heightShown, keptWord, typeHeight } from "./keptBench.ts";
 import { servePeopledShop, signInAs } from "./peopledShop.ts";
 import type { ServedShop } from "./servedShop.ts";
@@ -10,11 +11,12 @@ const name = "counter.test";
 describe.skipIf(maySkipBrowserTests())("a shop without TLS, seen from another machine", () => {
   let shop: ServedShop;
   let designId: string;
+  let jobId: string;
   let browser: Browser;
   beforeAll(async () => {
     const served = await servePeopledShop((made) => made.makeDesign(example), "--name", name);
     shop = served.shop;
-    designId = served.made.designId;
+    ({ designId, jobId } = served.made);
     // A name that is no loopback one: browsers trust it as little as any other machine of the house.
     browser = await launchChromium(`--host-resolver-rules=MAP ${name} 127.0.0.1`);
   }, 120_000);
@@ -40,6 +42,14 @@ describe.skipIf(maySkipBrowserTests())("a shop without TLS, seen from another ma
     expect(has).toEqual({ trusted: false, worker: false, locks: false });
     await typeHeight(page, "905 mm");
     await keptWord(page, "kept");
+    // Photos go up too, from a page that the browser does not trust.
+    const desk = await context.newPage();
+    desk.on("pageerror", (error) => complaints.push(error.message));
+    await desk.goto(`${address}#/jobs/${jobId}`);
+    const files = [{ name: "sump.png", mimeType: "image/png", buffer: png() }];
+    await desk.setInputFiles(".job-files input[type=file]", files);
+    await desk.waitForSelector(".job-files img");
+    await desk.close();
     await context.setOffline(true);
     await typeHeight(page, "915 mm");
     // The page itself is not on the device, and whoever works on it should know.

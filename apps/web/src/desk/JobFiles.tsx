@@ -3,6 +3,7 @@ import { useState } from "react";
 import { ask } from "../api/ask.ts";
 import { Sheet } from "../bench/Sheet.tsx";
 import { FileDrop } from "../fields/FileChoice.tsx";
+import { newId } from "../keeping/newId.ts";
 import { useWords } from "../words/useWords.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { useAsked } from "./useAsked.ts";
@@ -36,7 +37,7 @@ export function JobFiles({ jobId, readOnly }: Props) {
 
   const upload = async (chosen: readonly File[]) => {
     for (const file of chosen) {
-      const key = crypto.randomUUID();
+      const key = newId();
       const name = file.name.slice(-200) || "file";
       setUploads((all) => [...all, { key, name, problem: undefined }]);
       const kind = kindOf(file);
