@@ -1,7 +1,7 @@
-/** Returns a text as it is searched: without case, without accents.
- *  Example: folded("Café ÄRMEL")  ->  "cafe armel" */
+/** Returns a text as it is searched: without case, without accents, with ss for the German sharp s.
+ *  Example: folded("Café ÄRMEL, groß")  ->  "cafe armel, gross" */
 export function folded(text: string): string {
-  return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+  return text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replaceAll("ß", "ss");
 }
 
 /** Returns those items in whose text every word of a search stands, in their order.
