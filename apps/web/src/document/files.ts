@@ -3,6 +3,7 @@ import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
 import { openScenario } from "../film/openScenario.ts";
 import { isScenarioDocument } from "../film/ownScenarios.ts";
 import { markSaved, openDesign, presentDesign, show } from "../state/bench.ts";
+import { words } from "../words/useWords.ts";
 
 /** Reads a file chosen or dropped; a sound design is opened and a scenario played, else all problems are shown and the present
  *  design stays. */
@@ -18,8 +19,14 @@ export async function openFile(file: File): Promise<void> {
     show({ refused: { name: file.name, problems: reading.problems }, dialog: "problems" });
     return;
   }
-  const from = reading.migratedFrom === undefined ? "" : `, brought up from version ${reading.migratedFrom}`;
-  openDesign(reading.design, `Opened ${reading.design.name}${from}`);
+  const { name } = reading.design;
+  const { say } = words();
+  openDesign(
+    reading.design,
+    reading.migratedFrom === undefined
+      ? say("keeping.bar.opened", { name })
+      : say("keeping.bar.openedFrom", { name, version: reading.migratedFrom }),
+  );
 }
 
 /** Asks for a file with the browser's own window and opens it. */

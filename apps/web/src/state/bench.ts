@@ -371,7 +371,7 @@ export function openDesign(design: Design, said: string): void {
 
 /** Marks the document as saved. */
 export function markSaved(): void {
-  store.patch({ savedDesign: store.get().history.present, said: "Saved to a file" });
+  store.patch({ savedDesign: store.get().history.present, said: words().say("keeping.bar.saved") });
 }
 
 /** The document as it stands, for those who need it once and not on every change. */

@@ -163,6 +163,8 @@ export const keeping: Record<keyof typeof english, string> = {
   "keeping.bar.open": "Öffnen",
   "keeping.bar.trials": "Aufträge zum Ausprobieren",
   "keeping.bar.opened": "{name} geöffnet",
+  "keeping.bar.openedFrom": "{name} geöffnet, aus Fassung {version} übernommen",
+  "keeping.bar.saved": "In eine Datei gespeichert",
   "keeping.bar.own": "Eigene",
   "keeping.bar.file": "Eine Datei mit Entwurf oder Störfall…",
   "keeping.bar.new": "Neu",

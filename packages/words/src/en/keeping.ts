@@ -157,6 +157,8 @@ export const keeping = {
   "keeping.bar.open": "Open",
   "keeping.bar.trials": "Jobs to try",
   "keeping.bar.opened": "Opened {name}",
+  "keeping.bar.openedFrom": "Opened {name}, brought up from version {version}",
+  "keeping.bar.saved": "Saved to a file",
   "keeping.bar.own": "Your own",
   "keeping.bar.file": "A design or scenario file…",
   "keeping.bar.new": "New",
