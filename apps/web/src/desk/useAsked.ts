@@ -12,7 +12,10 @@ export interface Asked<Value> {
   again(): Promise<void>;
 }
 
-/** Asks when the component comes and when news concern it.
+/** Pauses before an answer that did not come is asked for again [ms]; the last one holds on. */
+const pauses = [2000, 5000, 15_000, 30_000] as const;
+
+/** Asks when the component comes, when news concern it, and again where the server could not be reached.
  *  key what is asked about: another key is another question   question   concerns which news */
 export function useAsked<Value>(
   key: string,
@@ -23,7 +26,7 @@ export function useAsked<Value>(
     value: undefined,
     failed: undefined,
   });
-  const latest = useRef({ question, concerns, round: 0 });
+  const latest = useRef({ question, concerns, round: 0, missed: 0 });
   latest.current.question = question;
   latest.current.concerns = concerns;
   const again = useCallback(async () => {
@@ -33,7 +36,16 @@ export function useAsked<Value>(
     if (round !== latest.current.round) return;
     if (answer.ok) setState({ value: answer.value, failed: undefined });
     else setState(({ value }) => ({ value, failed: answer }));
+    const reached = answer.ok || answer.reason !== "unreachable";
+    latest.current.missed = reached ? 0 : latest.current.missed + 1;
   }, []);
+  const { failed } = state;
+  useEffect(() => {
+    if (failed?.reason !== "unreachable") return;
+    const pause = pauses[Math.min(latest.current.missed, pauses.length) - 1] ?? pauses[0];
+    const later = setTimeout(() => void again(), pause);
+    return () => clearTimeout(later);
+  }, [again, failed]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another key is another question
   useEffect(() => {
     void again();

@@ -1,4 +1,5 @@
 import { type StoreChange, storeChange } from "@tidewright/protocol";
+import { askSession } from "../state/session.ts";
 
 /** What the server has told: something is kept now that was not before, or the line was down and anything may be. */
 export type Told = StoreChange | { readonly kind: "lineBack" };
@@ -61,6 +62,8 @@ async function listen(hear: (told: Told) => void): Promise<void> {
         if (source.readyState === EventSource.CLOSED) closed();
       };
     });
+    // It said no: most likely nobody is signed in here any more, and the page must not go on showing what it has.
+    await askSession();
     const [shortest, longest] = pauses;
     await new Promise((done) => setTimeout(done, Math.min(longest, shortest * 2 ** failures)));
   }
