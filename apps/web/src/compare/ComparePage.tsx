@@ -96,8 +96,11 @@ function Both({ left, right }: { readonly left: ComparedSide; readonly right: Co
               <h2>{place === 0 ? names.left : names.right}</h2>
               <p className="quiet">
                 {words.instant(side.entry.at)}
-                {side.entry.author === "" ? "" : `, ${side.entry.author}`} ·{" "}
-                <a href={designAddress(side.of.designId)}>{say("keeping.compareOpen")}</a>
+                {side.entry.author === "" ? "" : `, ${side.entry.author}`}
+                <span className="compare-open">
+                  {" · "}
+                  <a href={designAddress(side.of.designId)}>{say("keeping.compareOpen")}</a>
+                </span>
               </p>
             </header>
             <MarkedDrawing side={side} marks={(place === 0 ? leftMarks : rightMarks) ?? []} room={room} shown={shown} />

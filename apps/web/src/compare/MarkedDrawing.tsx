@@ -31,7 +31,7 @@ export function MarkedDrawing({ side, marks, room, shown }: Props) {
   const format = useFormat();
   const { say } = useWords();
   const frame = useRef<HTMLDivElement>(null);
-  const placed = usePlaces(frame, marks);
+  const { placed, size } = usePlaces(frame, marks);
   return (
     <div className="compare-drawing" ref={frame}>
       <FaultScreen what={say("keeping.bar.theDrawing")} again={side.design}>
@@ -44,7 +44,12 @@ export function MarkedDrawing({ side, marks, room, shown }: Props) {
           initialWidth={420}
         />
       </FaultScreen>
-      <svg className="compare-marks" aria-hidden="true">
+      {/* On paper both pictures are scaled onto the page alike, so that a mark stays on its part. */}
+      <svg
+        className="compare-marks"
+        viewBox={size === undefined ? undefined : `0 0 ${size.width} ${size.height}`}
+        aria-hidden="true"
+      >
         {placed.map(({ path, letter, x, y }) => (
           <g key={path} data-mark={letter} data-shown={letter === shown ? "" : undefined}>
             <rect x={x - 15} y={y - 15} width={30} height={30} rx={3} />
@@ -59,10 +64,16 @@ export function MarkedDrawing({ side, marks, room, shown }: Props) {
   );
 }
 
+interface Places {
+  readonly placed: readonly Placed[];
+  /** Of the frame in which they are; unknown before it is measured [px]. */
+  readonly size: { readonly width: number; readonly height: number } | undefined;
+}
+
 /** Where the parts of the drawing are [px]: the drawing says so itself by the stops it has for the keyboard, and it moves
  *  under zoom and pan. */
-function usePlaces(frame: RefObject<HTMLDivElement | null>, marks: readonly Mark[]): readonly Placed[] {
-  const [placed, setPlaced] = useState<readonly Placed[]>([]);
+function usePlaces(frame: RefObject<HTMLDivElement | null>, marks: readonly Mark[]): Places {
+  const [places, setPlaces] = useState<Places>({ placed: [], size: undefined });
   useEffect(() => {
     const element = frame.current;
     if (element === null) return;
@@ -70,13 +81,14 @@ function usePlaces(frame: RefObject<HTMLDivElement | null>, marks: readonly Mark
     const measure = () => {
       asked = 0;
       const origin = element.getBoundingClientRect();
-      const next = marks.flatMap((mark) => {
+      const placed = marks.flatMap((mark) => {
         const at = element.querySelector(`.tw-elevation [data-path="${CSS.escape(mark.path)}"] circle`);
         if (at === null) return [];
         const box = at.getBoundingClientRect();
         return [{ ...mark, x: box.x + box.width / 2 - origin.x, y: box.y + box.height / 2 - origin.y }];
       });
-      setPlaced((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next));
+      const next = { placed, size: { width: origin.width, height: origin.height } };
+      setPlaces((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next));
     };
     const ask = () => {
       if (asked === 0) asked = requestAnimationFrame(measure);
@@ -94,5 +106,5 @@ function usePlaces(frame: RefObject<HTMLDivElement | null>, marks: readonly Mark
       changes.disconnect();
     };
   }, [frame, marks]);
-  return placed;
+  return places;
 }
