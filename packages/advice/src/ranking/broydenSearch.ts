@@ -19,11 +19,11 @@ export class BroydenSearch {
     this.#apart = new Float64Array(size);
     this.#moved = new Float64Array(size);
     this.#turned = new Float64Array(size);
-    this.#forget();
+    this.forget();
   }
 
-  /** Plain rounds: g is taken not to move with x. */
-  #forget(): void {
+  /** Plain rounds again: g is taken not to move with x. What was learned across a jump of g leads astray. */
+  forget(): void {
     this.#inverse.fill(0);
     for (let i = 0; i < this.#size; i++) this.#inverse[i * this.#size + i] = -1;
   }
@@ -36,7 +36,7 @@ export class BroydenSearch {
   /** Puts the next x to try in place of the one that was answered with g; `far` is the largest |g - x|. */
   next(x: Float64Array, g: Float64Array, far: number): void {
     const n = this.#size;
-    if (far > 2 * this.#farBefore) this.#forget();
+    if (far > 2 * this.#farBefore) this.forget();
     else if (!Number.isNaN(this.#farBefore)) this.#learn(x, g);
     this.#farBefore = far;
     for (let i = 0; i < n; i++) {

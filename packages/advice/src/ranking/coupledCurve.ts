@@ -21,7 +21,13 @@ export interface CoupledPoint {
 
 /** Flows to the places are right to this share of the pumps' flow [-]. */
 const settled = 5e-8;
-const mostRounds = 60;
+/** Rounds before the display's surface is searched for instead; where the box stands below the crest it takes two or three. */
+const quickRounds = 20;
+/** Rounds of the sump's chambers, which hardly move one another, with the surface searched for in each. */
+const chamberRounds = 12;
+/** Steps of one search for the surface, and how closely it is found [m]. */
+const surfaceSteps = 80;
+const surfaceFound = 1e-12;
 
 /** The system seen from one loop's pumps: the same networks with those pumps taken out and their flow put in. Display, box, sump and
  *  all other loops follow that flow, as they do when the whole system is solved with a pump in it. */
@@ -40,8 +46,9 @@ export class CoupledCurve {
   /** Chamber that all drains end in, if they do, and nothing else asks for the box's level. */
   readonly #onlyDrainTo: number | undefined;
   readonly #othersTo: Float64Array;
-  /** Weir flow up to which the box is known to stand below the crest, so that its level moves nothing [m3/s]. */
-  #freeUpTo = 0;
+  /** Weir flow up to which the box is known to stand below the crest, so that its level moves nothing [m3/s]; at first it is not known of
+   *  any, nor of none: where the lowest drain opens above the crest, the box lifts the display even without flow. */
+  #freeUpTo = Number.NEGATIVE_INFINITY;
   #drains: DrainSolution | undefined;
   #spills = false;
   readonly #search: BroydenSearch;
@@ -90,22 +97,33 @@ export class CoupledCurve {
     const { net, state } = this.#work;
     net.demand[this.#discharge] = -flow;
     if (this.#suction) net.demand[this.#inlet] = flow;
-    const given = new Float64Array(this.#places.length);
     const taken = this.#expected(flow);
+    if (!this.#warm) this.#solveOthers(1e-10);
+    this.#setLevels(flow, taken);
+    const found = this.#searchFlows(flow, taken) || this.#searchSurface(flow, taken);
+    // A line through what is not settled leads anywhere.
+    if (found) {
+      this.#before = this.#last;
+      this.#last = { flow, given: taken };
+    }
+    const inletHead = (this.#suction ? state.head : net.head)[this.#inlet] as number;
+    return {
+      head: (state.head[this.#discharge] as number) - inletHead,
+      flowToDisplay: taken[0] as number,
+      others: (this.#othersTo[0] as number) - (this.#drawsOn === 0 ? flow : 0),
+      displayLevel: levelOf(this.#levels, "display"),
+    };
+  }
+
+  /** Searches for the flows to all places at once; true where they settled. */
+  #searchFlows(flow: number, taken: Float64Array): boolean {
+    const given = new Float64Array(this.#places.length);
     let low = Number.NEGATIVE_INFINITY;
     let high = Number.POSITIVE_INFINITY;
     const search = this.#search;
     search.begin();
-    if (!this.#warm) this.#solveOthers(1e-10);
-    this.#setLevels(flow, taken);
-    for (let round = 0; round < mostRounds; round++) {
-      this.#setHeads();
-      solveNear(this.#work, this.#warm, 1e-10);
-      this.#warm = true;
-      this.#solveOthers(1e-10);
-      given.fill(0);
-      for (const { place, link } of this.#outlets)
-        if (place >= 0) given[place] = (given[place] as number) + (state.flow[link] as number);
+    for (let round = 0; round < quickRounds; round++) {
+      this.#give(given);
       let far = 0;
       for (let i = 0; i < given.length; i++) far = Math.max(far, Math.abs((given[i] as number) - (taken[i] as number)));
       const tried = taken[0] as number;
@@ -120,17 +138,50 @@ export class CoupledCurve {
           taken[0] = Number.isFinite(high - low) ? (low + high) / 2 : (given[0] as number);
       }
       this.#setLevels(flow, taken);
-      if (done) break;
+      if (done) return true;
     }
-    this.#before = this.#last;
-    this.#last = { flow, given: taken };
-    const inletHead = (this.#suction ? state.head : net.head)[this.#inlet] as number;
-    return {
-      head: (state.head[this.#discharge] as number) - inletHead,
-      flowToDisplay: taken[0] as number,
-      others: (this.#othersTo[0] as number) - (this.#drawsOn === 0 ? flow : 0),
-      displayLevel: levelOf(this.#levels, "display"),
+    search.forget();
+    return false;
+  }
+
+  /** Searches for the display's surface, which always has an answer where the flow over the weir may have none: a box that lifts the
+   *  display stands at its lowest inlet without flow and at once at a higher one with any, so that between them the surface floats and just no
+   *  water runs over. A higher surface lets less water up, which raises it less: with the chambers held, its root is bracketed by the crest
+   *  and what the surface comes to from there.
+   *  True where the chambers settled too. */
+  #searchSurface(flow: number, taken: Float64Array): boolean {
+    const given = new Float64Array(this.#places.length);
+    const rise = (surface: number): number => {
+      this.#levels.set("display", surface);
+      this.#give(given);
+      taken[0] = given[0] as number;
+      this.#setLevels(flow, taken);
+      return levelOf(this.#levels, "display") - surface;
     };
+    for (let round = 0; round < chamberRounds; round++) {
+      const surface = surfaceWhereStill(rise, this.#system.geometry.weirCrest);
+      let far = 0;
+      for (let i = 1; i < given.length; i++) {
+        far = Math.max(far, Math.abs((given[i] as number) - (taken[i] as number)));
+        taken[i] = given[i] as number;
+      }
+      this.#setLevels(flow, taken);
+      this.#levels.set("display", surface);
+      if (far <= settled * Math.max(flow, 1e-6)) return true;
+    }
+    return false;
+  }
+
+  /** Solves the networks at the levels as they stand; puts what the loop brings to each place into `given`. */
+  #give(given: Float64Array): void {
+    const { state } = this.#work;
+    this.#setHeads();
+    solveNear(this.#work, this.#warm, 1e-10);
+    this.#warm = true;
+    this.#solveOthers(1e-10);
+    given.fill(0);
+    for (const { place, link } of this.#outlets)
+      if (place >= 0) given[place] = (given[place] as number) + (state.flow[link] as number);
   }
 
   /** Whether the box runs over at a pump flow [m3/s]. */
@@ -197,4 +248,34 @@ export class CoupledCurve {
     }
     return expected;
   }
+}
+
+/** The surface that the display comes back to [m]: `rise`, how far it would move from a surface, falls steadily with it, by jumps too.
+ *  Source: regula falsi (Illinois), halved every third step. */
+function surfaceWhereStill(rise: (surface: number) => number, crest: number): number {
+  let low = crest;
+  let atLow = rise(low);
+  if (atLow <= surfaceFound) return low;
+  let high = low + atLow;
+  let atHigh = rise(high);
+  if (Math.abs(atHigh) <= surfaceFound) return high;
+  let surface = high;
+  let side = 0;
+  for (let step = 0; step < surfaceSteps && high - low > surfaceFound; step++) {
+    surface = step % 3 === 2 ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
+    const moved = rise(surface);
+    if (Math.abs(moved) <= surfaceFound) return surface;
+    if (moved > 0) {
+      low = surface;
+      atLow = moved;
+      if (side === 1) atHigh /= 2;
+      side = 1;
+    } else {
+      high = surface;
+      atHigh = moved;
+      if (side === -1) atLow /= 2;
+      side = -1;
+    }
+  }
+  return surface;
 }
