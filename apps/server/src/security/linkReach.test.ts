@@ -29,6 +29,7 @@ async function twoCustomers(fresh: FreshApp) {
     designId: ["other-design", own!.id],
     fileId: ["other-file", "own-file"],
     number: ["1"],
+    pumpId: ["house-shown"],
     accountId: [fresh.accounts.owner.id],
     linkId: [fresh.links.share.id],
     kind: ["pump"],
