@@ -206,10 +206,11 @@ export const sharedDesign = z.object({
   pumps: z.array(sharedPump),
 });
 
-/** What a customer who opens an intake link is told. */
+/** What a customer who opens an intake link is told; `answered` where the draft named beside the link has come through it. */
 export const intakeInvitation = z.object({
   shop: z.object({ name: z.string(), address: z.string(), hasLogo: z.boolean() }),
   expiresAt: instant,
+  answered: z.boolean(),
 });
 /** What a customer sends: how to reach them, what they say, and the answers of the guided start (advice's `readStart`). */
 export const intakeAnswer = z.strictObject({

@@ -480,7 +480,8 @@ export const routes = {
     method: "GET",
     path: "/api/intake",
     access: "intake",
-    summary: "Who invites. Authorization: Link SECRET",
+    summary:
+      "Who invites. Authorization: Link SECRET, or Link SECRET.DRAFT with the id of the draft that is or was sent",
     answer: r.intakeInvitation,
   }),
   answerIntake: route({
@@ -488,7 +489,8 @@ export const routes = {
     method: "POST",
     path: "/api/intake",
     access: "intake",
-    summary: "A customer's answers: they become a customer, a job to review and a first design; the link closes",
+    summary:
+      "A customer's answers: they become a customer, a job to review and a first design; the link closes. With Link SECRET.DRAFT the same draft sent again is answered as the first time",
     body: r.intakeAnswer,
     answer: z.object({ received: z.literal(true) }),
     status: 201,

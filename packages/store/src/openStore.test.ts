@@ -6,6 +6,7 @@ import Database from "libsql";
 import { afterEach, describe, expect, it } from "vitest";
 import { killEditors } from "../trial/killEditors.ts";
 import { openStore } from "./openStore.ts";
+import { tokenHash } from "./parts/tokens.ts";
 import { migrationStep } from "./schema/migrations.ts";
 import { openSqlite } from "./sql/sqliteDatabase.ts";
 import { StoreFailure } from "./storeFailure.ts";
@@ -64,6 +65,29 @@ describe("a data folder", () => {
     const store = await openStore(folder);
     expect(await store.jobs.find("j")).toMatchObject({ name: "Old", stage: "built", version: 3 });
     expect(await store.links.list("j")).toEqual([]);
+    await store.close();
+  });
+
+  it("whose links know of no drafts yet takes them in, and the links open as before", async () => {
+    const folder = freshFolder();
+    const older = openSqlite(join(folder, "tidewright.db"));
+    const token = "A".repeat(43);
+    await older.write(async (sql) => {
+      await sql.change("CREATE TABLE tidewright_store (version INTEGER NOT NULL)");
+      await sql.change("INSERT INTO tidewright_store (version) VALUES (3)");
+      for (const step of [1, 2, 3]) for (const each of migrationStep(step, "sqlite")) await sql.change(each);
+      await sql.change("INSERT INTO links VALUES ('l', ?, 'intake', NULL, NULL, NULL, ?, 'Mara', ?, NULL)", [
+        tokenHash(token),
+        by().at,
+        by("", 59).at,
+      ]);
+    });
+    await older.close();
+    const store = await openStore(folder);
+    expect(await store.links.find(token, by().at)).toMatchObject({ id: "l", kind: "intake", revokedAt: null });
+    expect(await store.links.giveTo("l", "a")).toBe("given");
+    await store.links.revoke("l", by());
+    expect(await store.links.findAnswered(token, "a", by().at)).toMatchObject({ id: "l" });
     await store.close();
   });
 

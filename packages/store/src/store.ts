@@ -229,6 +229,11 @@ export interface LinksPart {
   ): Promise<Outcome<{ readonly link: Link; readonly token: string }>>;
   /** The link of a token, unless it is expired at this instant or revoked. */
   find(token: string, at: string): Promise<Link | undefined>;
+  /** The link of a token that is closed and was given to this draft, unless it is expired at this instant. */
+  findAnswered(token: string, draft: string, at: string): Promise<Link | undefined>;
+  /** Gives an open link to one draft of an answer, of whose id only a hash is kept: "given", also where the draft has it
+   *  already; "answered" where the link is closed and was this draft's; "refused" where it is another's, or closed. */
+  giveTo(id: string, draft: string | null): Promise<"given" | "answered" | "refused">;
   list(jobId: string | null): Promise<readonly Link[]>;
   revoke(id: string, by: By): Promise<Outcome<Link>>;
   /** Forgets links that expired before this instant; answers how many. */

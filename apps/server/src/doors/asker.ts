@@ -12,7 +12,15 @@ export type Asker =
       /** Secret of the session, for closing it. */
       readonly token: string;
     }
-  | { readonly who: "link"; readonly name: string; readonly link: Link | undefined }
+  | {
+      readonly who: "link";
+      readonly name: string;
+      readonly link: Link | undefined;
+      /** Id of the draft of an answer, where its sender says it. */
+      readonly draft?: string | undefined;
+      /** Whether the link is closed because this draft came through it. */
+      readonly answered?: boolean;
+    }
   | { readonly who: "nobody"; readonly name: string };
 
 /** Whoever sits at this machine, where nobody signs in. */

@@ -80,13 +80,15 @@ async function pumpsOf(doors: Doors, document: unknown): Promise<SharedPump[]> {
 }
 
 /** Returns who invites a customer to an intake.
- *  doors; link that was found by its secret   -> IntakeInvitation */
-export async function invitationOf(doors: Doors, link: Link): Promise<IntakeInvitation> {
+ *  doors; link that was found by its secret; answered whether the draft that asks has come through it
+ *  -> IntakeInvitation */
+export async function invitationOf(doors: Doors, link: Link, answered: boolean): Promise<IntakeInvitation> {
   await noteOpening(doors, link);
   const { settings } = await doors.store.settings.read();
   return {
     shop: { name: settings.name, address: settings.address, hasLogo: settings.logoFileId !== null },
     expiresAt: link.expiresAt,
+    answered,
   };
 }
 

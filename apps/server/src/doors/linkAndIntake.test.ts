@@ -107,6 +107,14 @@ describe("a customer's link", () => {
   });
 });
 
+const drafts = ["00000000-0000-4000-8000-000000000001", "00000000-0000-4000-8000-000000000002"] as const;
+
+/** Doors of a server that stops before a link is closed. */
+const stopping = (doors: Doors): Doors => ({
+  ...doors,
+  store: { ...doors.store, links: { ...doors.store.links, revoke: () => Promise.reject(new Error("stopped")) } },
+});
+
 describe("an intake", () => {
   // Where it is computed is no matter of the door.
   const makeDesign = firstDesignOn({ run: async (request) => compute(request), close: async () => {} }, []);
@@ -144,11 +152,64 @@ describe("an intake", () => {
     const both = await Promise.allSettled([1, 2].map(() => takeIntake(doors, link, answer, makeDesign, here)));
     expect(both.map((each) => each.status).sort()).toEqual(["fulfilled", "rejected"]);
     // As if the machine had stopped before the link was closed: the first try's customer and job are there.
-    await takeIntake(doors, link, answer, makeDesign, here);
+    const { link: second } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    await expect(takeIntake(stopping(doors), second, answer, makeDesign, here)).rejects.toThrow("stopped");
+    await takeIntake(doors, second, answer, makeDesign, here);
+    for (const { id } of [link, second]) {
+      expect(await store.designs.ofJob(id)).toHaveLength(1);
+      expect(await store.files.list(id)).toHaveLength(1);
+    }
+    expect((await store.customers.search()).total).toBe(2);
+    expect((await store.jobs.search()).total).toBe(2);
+  });
+
+  it("sent again because its answer was lost is answered as the first time, and nothing is made twice", async () => {
+    const { doors, store } = await freshDoors();
+    const { link } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    // At once, as where the first one is still computed, and late, by a request that came in while the link was open.
+    await Promise.all([1, 2].map(() => takeIntake(doors, link, answer, makeDesign, here, drafts[0])));
+    await takeIntake(doors, link, answer, makeDesign, here, drafts[0]);
     expect((await store.customers.search()).total).toBe(1);
     expect((await store.jobs.search()).total).toBe(1);
     expect(await store.designs.ofJob(link.id)).toHaveLength(1);
     expect(await store.files.list(link.id)).toHaveLength(1);
+  });
+
+  it("of two senders on one link is the first one's, and the other one's is not mixed with it", async () => {
+    const { doors, store } = await freshDoors();
+    const other = { ...answer, name: "Berta Quill", contact: "berta@quill.example" };
+    const { link } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    const both = [
+      takeIntake(doors, link, answer, makeDesign, here, drafts[0]),
+      takeIntake(doors, link, other, makeDesign, here, drafts[1]),
+    ];
+    const [first, second] = await Promise.allSettled(both);
+    expect(first.status).toBe("fulfilled");
+    expect(second).toMatchObject({ reason: { details: { status: 404 } } });
+    // The same where the first one was cut short, which may come again.
+    const { link: cut } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    await expect(takeIntake(stopping(doors), cut, answer, makeDesign, here, drafts[0])).rejects.toThrow("stopped");
+    await expect(takeIntake(doors, cut, other, makeDesign, here, drafts[1])).rejects.toMatchObject({
+      details: { status: 404 },
+    });
+    await takeIntake(doors, cut, answer, makeDesign, here, drafts[0]);
+    expect((await store.customers.search()).items.map(({ name }) => name)).toEqual(["Aldous Penn", "Aldous Penn"]);
+    // Where the first one was refused, the link is open for the other one.
+    const { link: open } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    let turn = 0;
+    const busyOnce = firstDesignOn(
+      {
+        run: (request) => (turn++ === 0 ? Promise.reject(tooBusy()) : Promise.resolve(compute(request))),
+        close: async () => {},
+      },
+      [],
+    );
+    const tried = await Promise.allSettled([
+      takeIntake(doors, open, answer, busyOnce, here, drafts[0]),
+      takeIntake(doors, open, other, busyOnce, here, drafts[1]),
+    ]);
+    expect(tried.map((each) => each.status)).toEqual(["rejected", "fulfilled"]);
+    expect(await store.customers.find(open.id)).toMatchObject({ name: "Berta Quill" });
   });
 
   it("with answers that cannot be worked with names every problem and keeps nothing, and the link stays open", async () => {

@@ -25,16 +25,24 @@ export function mountLinks(app: App): void {
     if (logo?.kind !== "logo" || logo.jobId !== null) throw notThere("the shop shows no logo");
     return serveFile(logo, request.headers.get("If-None-Match") ?? undefined);
   });
-  mount(app, routes.intake, ({ asker }) => invitationOf(doors, linkOf(asker)));
+  mount(app, routes.intake, ({ asker }) => {
+    const { link, answered = false } = bearerOf(asker);
+    return invitationOf(doors, link, answered);
+  });
   mount(app, routes.answerIntake, async ({ asker, body, bearings }) => {
+    const { link, draft, answered = false } = bearerOf(asker);
+    // The first answer was lost on the way: what was sent is here.
+    if (answered) return { received: true as const };
     const makeDesign = firstDesignOn(app.threads, await shopPumps(store));
-    await takeIntake(doors, linkOf(asker), body, makeDesign, senderKey(doors, bearings));
+    await takeIntake(doors, link, body, makeDesign, senderKey(doors, bearings), draft);
     return { received: true as const };
   });
 }
 
 /** The link that a request was let in by. */
-function linkOf(asker: Asker): Link {
+const linkOf = (asker: Asker): Link => bearerOf(asker).link;
+
+function bearerOf(asker: Asker) {
   if (asker.who !== "link" || asker.link === undefined) throw noSuchLink();
-  return asker.link;
+  return { ...asker, link: asker.link };
 }

@@ -8,13 +8,19 @@ import { badInput, Refused, tooMany } from "./refusal.ts";
 
 /** Who an intake is from, in the history: the customer's own name would have to be erased everywhere. */
 const author = "customer's intake";
-const underWay = new WeakMap<Doors, Set<string>>();
+/** What is being taken in, by link. */
+const underWay = new WeakMap<Doors, Map<string, UnderWay>>();
+interface UnderWay {
+  readonly draft: string | undefined;
+  readonly done: Promise<void>;
+}
 
 /** Takes a customer's answers in: a customer, a job to review, a first design, and the answers as they were given; then
  *  the link closes. Ids come from the link, so that a submission cut short and sent again makes nothing twice.
- *  doors; link that was found by its secret; answer as checked by the protocol; makeDesign; sender
- *  Throws: `Refused` 422 with every problem of the answers (the link stays open), 429, 404 for a second submission, 503 where
- *  too much is computed already (nothing is kept, and the link stays open).
+ *  doors; open link that was found by its secret; answer as checked by the protocol; makeDesign; sender; draft its id,
+ *  where the sender gave it one
+ *  Throws: `Refused` 422 with every problem of the answers (the link stays open), 429, 404 where another draft has come
+ *  through the link, 503 where too much is computed already (nothing is kept, and the link stays open).
  *  Valid: where no design can be made of sound answers the job is kept without one, and says so. */
 export async function takeIntake(
   doors: Doors,
@@ -22,56 +28,81 @@ export async function takeIntake(
   answer: IntakeAnswer,
   makeDesign: MakeDesign,
   sender: string,
+  draft?: string,
 ): Promise<void> {
   const wait = doors.limits.intake.attempt(sender, doors.now());
   if (wait > 0) throw tooMany(wait, "too many answers came from this address");
   const started = readStart(answer.answers);
   if (!started.ok) throw badInput(started.problems.map((each) => ({ ...each, path: `/answers${each.path}` })));
-  const busy = underWay.get(doors) ?? new Set<string>();
+  const busy = underWay.get(doors) ?? new Map<string, UnderWay>();
   underWay.set(doors, busy);
-  if (busy.has(link.id)) throw noSuchLink();
-  busy.add(link.id);
-  try {
-    const by = { author, at: instantOf(doors) };
-    const made = await designOf(started.answers, makeDesign);
-    const { store } = doors;
-    const id = link.id;
-    const person = { name: answer.name, contact: answer.contact, notes: answer.notes };
-    const customer = keptOnce(await store.customers.create({ id, ...person }, by));
-    const remark = "design" in made ? [] : [`No first design could be made of the answers: ${made.why}`];
-    const job = keptOnce(
-      await store.jobs.create(
-        {
-          id,
-          name: answer.name,
-          customerId: customer.id,
-          stage: "intake",
-          notes: [answer.notes, ...remark].filter((each) => each !== "").join("\n\n"),
-        },
-        by,
-      ),
-    );
-    if ("design" in made) {
-      keptOnce(await store.designs.create({ id, jobId: job.id, name: "First design", document: made.design }, by));
-    }
-    if (!(await store.files.list(job.id)).some((each) => each.kind === "intake")) {
-      const told = {
-        answers: started.answers,
-        ...("design" in made ? { defaults: made.defaults, notes: made.notes } : {}),
-      };
-      const bytes = new TextEncoder().encode(JSON.stringify(told, undefined, 2));
-      const file = {
-        jobId: job.id,
-        kind: "intake",
-        name: "intake answers.json",
-        contentType: "application/json",
-      } as const;
-      kept(await store.files.put({ ...file, bytes }, by));
-    }
-    kept(await store.links.revoke(link.id, by));
-  } finally {
-    busy.delete(link.id);
+  for (let other = busy.get(link.id); other !== undefined; other = busy.get(link.id)) {
+    // The same draft sent twice at once is taken once, and both are told the same.
+    if (draft !== undefined && other.draft === draft) return other.done;
+    // Another sender's: nothing of how it ends is told, but where it is refused the link is still open.
+    if (
+      await other.done.then(
+        () => true,
+        () => false,
+      )
+    )
+      throw noSuchLink();
   }
+  const done = keepIntake(doors, link, answer, started.answers, makeDesign, draft).finally(() => busy.delete(link.id));
+  busy.set(link.id, { draft, done });
+  return done;
+}
+
+async function keepIntake(
+  doors: Doors,
+  link: Link,
+  answer: IntakeAnswer,
+  answers: StartAnswers,
+  makeDesign: MakeDesign,
+  draft: string | undefined,
+): Promise<void> {
+  const by = { author, at: instantOf(doors) };
+  const made = await designOf(answers, makeDesign);
+  const { store } = doors;
+  const id = link.id;
+  // From here on something is kept: what another sender sends must not get mixed with it.
+  const given = await store.links.giveTo(id, draft ?? null);
+  if (given === "refused") throw noSuchLink();
+  // Taken in while this was on its way, perhaps by another server of the same database.
+  if (given === "answered") return;
+  const person = { name: answer.name, contact: answer.contact, notes: answer.notes };
+  const customer = keptOnce(await store.customers.create({ id, ...person }, by));
+  const remark = "design" in made ? [] : [`No first design could be made of the answers: ${made.why}`];
+  const job = keptOnce(
+    await store.jobs.create(
+      {
+        id,
+        name: answer.name,
+        customerId: customer.id,
+        stage: "intake",
+        notes: [answer.notes, ...remark].filter((each) => each !== "").join("\n\n"),
+      },
+      by,
+    ),
+  );
+  if ("design" in made) {
+    keptOnce(await store.designs.create({ id, jobId: job.id, name: "First design", document: made.design }, by));
+  }
+  if (!(await store.files.list(job.id)).some((each) => each.kind === "intake")) {
+    const told = {
+      answers,
+      ...("design" in made ? { defaults: made.defaults, notes: made.notes } : {}),
+    };
+    const bytes = new TextEncoder().encode(JSON.stringify(told, undefined, 2));
+    const file = {
+      jobId: job.id,
+      kind: "intake",
+      name: "intake answers.json",
+      contentType: "application/json",
+    } as const;
+    kept(await store.files.put({ ...file, bytes }, by));
+  }
+  kept(await store.links.revoke(link.id, by));
 }
 
 /** What is kept under an id, be it from a first try that was cut short. */

@@ -47,13 +47,26 @@ export function senderKey(doors: Doors, bearings: Bearings): string {
 }
 
 async function bearerOf(doors: Doors, bearings: Bearings): Promise<Asker> {
-  const found = /^Link ([\w-]{43})$/.exec(bearings.authorization ?? "");
+  const found = /^Link ([\w-]{43})(?:\.([\da-f-]{36}))?$/.exec(bearings.authorization ?? "");
   const key = senderKey(doors, bearings);
   const wait = doors.limits.link.attempt(key, doors.now());
   if (wait > 0) throw tooMany(wait, "too many links that open nothing came from this address");
-  const link = found ? await doors.store.links.find(found[1]!, instantOf(doors)) : undefined;
+  const [, secret, draft] = found ?? [];
+  const at = instantOf(doors);
+  const open = secret === undefined ? undefined : await doors.store.links.find(secret, at);
+  const answered =
+    open !== undefined || secret === undefined || draft === undefined
+      ? undefined
+      : await doors.store.links.findAnswered(secret, draft, at);
+  const link = open ?? answered;
   if (link) doors.limits.link.pardon(key);
-  return { who: "link", name: link ? `link ${link.id}` : "unknown link", link };
+  return {
+    who: "link",
+    name: link ? `link ${link.id}` : "unknown link",
+    link,
+    draft,
+    answered: answered !== undefined,
+  };
 }
 
 async function extend(doors: Doors, token: string): Promise<void> {

@@ -30,7 +30,12 @@ export function openApiDocument(): Record<string, unknown> {
     components: {
       securitySchemes: {
         session: { type: "apiKey", in: "cookie", name: "tidewright", description: "not wanted on the machine itself" },
-        link: { type: "http", scheme: "Link", description: "Authorization: Link SECRET, of a customer's link" },
+        link: {
+          type: "http",
+          scheme: "Link",
+          description:
+            "Authorization: Link SECRET, of a customer's link; of an intake also Link SECRET.DRAFT, with the id of a draft",
+        },
       },
       schemas: {
         Design: designJsonSchema(),

@@ -163,6 +163,41 @@ describe("the bearer of a customer's link", () => {
     }
   });
 
+  it("who sent a draft is answered as the first time, and nobody else learns that it came", async () => {
+    const fresh = await freshApp();
+    const { store, secrets } = fresh;
+    const [own, another] = ["1", "2"].map((end) => `00000000-0000-4000-8000-00000000000${end}`);
+    const as = (draft: string | undefined) => ({
+      headers: { Authorization: `Link ${secrets.intake}${draft === undefined ? "" : `.${draft}`}` },
+    });
+    const json = {
+      name: "Ottoline Quillfeather",
+      contact: "555 0199",
+      notes: "",
+      answers: { tank: { volume: { value: 300, unit: "L" } } },
+    };
+    const told = async (response: Response) => `${response.status} ${await response.text()}`;
+    const send = async (draft?: string) => told(await fresh.ask("/api/intake", { method: "POST", json, ...as(draft) }));
+    const open = async (draft?: string) => told(await fresh.ask("/api/intake", as(draft)));
+    expect(await open(own)).toMatch(/^200 .*"answered":false/);
+    const first = await send(own);
+    expect(first).toMatch(/^201 /);
+    expect(await send(own)).toBe(first);
+    expect(await open(own)).toMatch(/^200 .*"answered":true/);
+    expect(await open(own)).not.toMatch(/Quillfeather|0199/);
+    expect((await store.jobs.search({ text: "Quillfeather" })).total).toBe(1);
+    const unknown = await told(await fresh.ask("/api/intake", { headers: { Authorization: "Link none" } }));
+    for (const draft of [undefined, another, "", `${own}x`]) {
+      expect(await open(draft)).toBe(unknown);
+      expect(await send(draft)).toBe(unknown);
+    }
+    // It opens no other door.
+    expect((await fresh.ask("/api/shared", as(own))).status).toBe(404);
+    expect((await fresh.ask("/api/jobs", as(own))).status).toBe(403);
+    const everything = JSON.stringify([await store.links.list(null), await store.audit.list()]);
+    expect(everything).not.toContain(own);
+  });
+
   it("finds the logo alone of all files, and only while it is one", async () => {
     const fresh = await freshApp();
     const { store } = fresh;

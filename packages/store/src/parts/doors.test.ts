@@ -108,6 +108,51 @@ describe("a link for a customer", () => {
   });
 });
 
+describe("an intake link", () => {
+  it("is given to one draft of an answer, which finds it again when it is closed, until it expires", async () => {
+    const store = await freshStore();
+    const made = await store.links.create({ kind: "intake", expiresAt: expiry }, by());
+    if (!made.ok) throw new Error("no link was made");
+    const { link, token } = made.value;
+    expect(await Promise.all(["a", "b", "a"].map((draft) => store.links.giveTo(link.id, draft)))).toEqual([
+      "given",
+      "refused",
+      "given",
+    ]);
+    expect(await store.links.giveTo(link.id, null)).toBe("refused");
+    // An open link is found by its token alone.
+    expect(await store.links.findAnswered(token, "a", early)).toBeUndefined();
+    await store.links.revoke(link.id, by());
+    expect(await store.links.findAnswered(token, "a", early)).toMatchObject({ id: link.id, kind: "intake" });
+    expect(await store.links.findAnswered(token, "b", early)).toBeUndefined();
+    expect(await store.links.findAnswered("", "a", early)).toBeUndefined();
+    expect(await store.links.findAnswered(token, "a", late)).toBeUndefined();
+    expect(await store.links.giveTo(link.id, "a")).toBe("answered");
+    expect(await store.links.giveTo(link.id, "b")).toBe("refused");
+  });
+
+  it("answered without an id of a draft is found again by nobody, nor is one whose customer was erased", async () => {
+    const store = await freshStore();
+    const make = async () => {
+      const made = await store.links.create({ kind: "intake", expiresAt: expiry }, by());
+      if (!made.ok) throw new Error("no link was made");
+      return made.value;
+    };
+    const [bare, erased] = [await make(), await make()];
+    expect(await store.links.giveTo(bare.link.id, null)).toBe("given");
+    await store.links.revoke(bare.link.id, by());
+    expect(await store.links.giveTo(bare.link.id, null)).toBe("refused");
+    expect(await store.links.findAnswered(bare.token, "none", early)).toBeUndefined();
+    const { id } = erased.link;
+    await store.customers.create({ id, name: "Ottoline" }, by());
+    await store.jobs.create({ id, name: "Ottoline", customerId: id }, by());
+    await store.links.giveTo(id, "a");
+    await store.links.revoke(id, by());
+    await store.eraseCustomer(id, by());
+    expect(await store.links.findAnswered(erased.token, "a", early)).toBeUndefined();
+  });
+});
+
 describe("waits at the door", () => {
   it("are kept by their keys, changed, forgotten one by one or by their age", async () => {
     const store = await freshStore();

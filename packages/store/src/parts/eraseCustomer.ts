@@ -28,6 +28,8 @@ export async function eraseCustomer(context: Context, customerId: string, by: By
         "DELETE FROM links WHERE job_id = ? OR design_id IN (SELECT id FROM designs WHERE job_id = ?)",
         [jobId, jobId],
       );
+      // An intake's job bears the id of its link: nobody shall be told any more that it was answered.
+      await sql.change("UPDATE links SET draft_hash = NULL WHERE id = ?", [jobId]);
       counts.designsKept += designs.length;
       for (const { id } of designs) {
         const changed = await eraseRevisions(sql, id, words);

@@ -10,6 +10,9 @@ import { newToken, tokenHash } from "./tokens.ts";
 const columns = `id, kind, job_id AS "jobId", design_id AS "designId", revision, created_at AS "createdAt",
   created_by AS "createdBy", expires_at AS "expiresAt", revoked_at AS "revokedAt"`;
 
+/** Stands for an answer whose sender gave it no id: no hash of anything. */
+const noDraft = "none";
+
 /** Links for customers, each known by the hash of its token. */
 export function linksPart(context: Context): LinksPart {
   const { database } = context;
@@ -70,6 +73,25 @@ export function linksPart(context: Context): LinksPart {
       );
       return link;
     },
+    findAnswered: async (token, draft, at) => {
+      const [link] = await database.read.rows<Link>(
+        `SELECT ${columns} FROM links WHERE token_hash = ? AND draft_hash = ? AND expires_at > ? AND revoked_at IS NOT NULL`,
+        [tokenHash(token), tokenHash(draft), at],
+      );
+      return link;
+    },
+    giveTo: (id, draft) =>
+      database.write(async (sql) => {
+        const hash = draft === null ? noDraft : tokenHash(draft);
+        // One condition decides between two drafts, also where several servers share a database.
+        const given = await sql.change(
+          "UPDATE links SET draft_hash = ? WHERE id = ? AND revoked_at IS NULL AND (draft_hash IS NULL OR draft_hash = ?)",
+          [hash, id, hash],
+        );
+        if (given > 0) return "given";
+        const own = await sql.rows("SELECT id FROM links WHERE id = ? AND draft_hash = ?", [id, hash]);
+        return draft !== null && own.length > 0 ? "answered" : "refused";
+      }),
     list: (jobId) =>
       jobId === null
         ? database.read.rows<Link>(`SELECT ${columns} FROM links WHERE job_id IS NULL ORDER BY created_at, id`)

@@ -141,6 +141,8 @@ const steps: readonly (readonly string[])[] = [
       last_at TEXT NOT NULL
     )`,
   ],
+  // Of the draft that an intake link was given to, so that who sends it again is known.
+  ["ALTER TABLE links ADD COLUMN draft_hash TEXT"],
 ];
 
 /** The version of the schema this program writes. */
@@ -217,6 +219,7 @@ export const tables: readonly { readonly name: string; readonly columns: readonl
       "created_by",
       "expires_at",
       "revoked_at",
+      "draft_hash",
     ],
   },
 ];

@@ -12,6 +12,7 @@ import {
   type CustomerSize,
   customerUnit,
   keepCustomer,
+  keepSent,
   keptCustomer,
   readCustomer,
 } from "./customerDraft.ts";
@@ -38,15 +39,17 @@ export function CustomerPage() {
     addEventListener("hashchange", changed);
     return () => removeEventListener("hashchange", changed);
   }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed does not ask again
   useEffect(() => {
     let here = true;
     const open = async () => {
       setState("opening");
       if (token === "") return setState("closed");
-      const answer = await ask(routes.intake, { link: token });
+      const answer = await ask(routes.intake, { link: `${token}.${draft.id}` });
       if (!here) return;
       if (answer.ok) setInvitation(answer.value);
-      if (answer.ok) setState("asking");
+      if (answer.ok && answer.value.answered) keepSent(draft);
+      if (answer.ok) setState(answer.value.answered ? "sent" : "asking");
       else setState(answer.reason === "refused" && answer.problem.status < 429 ? "closed" : "offline");
     };
     void open();
@@ -76,8 +79,10 @@ export function CustomerPage() {
       return;
     }
     setState("sending");
+    // Its id must outlive a reload: the answer may be lost though all has arrived.
+    keepCustomer(draft);
     const answer = await ask(routes.answerIntake, {
-      link: token,
+      link: `${token}.${draft.id}`,
       body: {
         name: draft.name.trim(),
         contact: draft.contact.trim(),
@@ -86,7 +91,7 @@ export function CustomerPage() {
       },
     });
     if (answer.ok) {
-      keepCustomer(undefined);
+      keepSent(draft);
       setState("sent");
       return;
     }

@@ -3,6 +3,7 @@ import type { AnimalGroup } from "@tidewright/design";
 import type { Quantity } from "@tidewright/units";
 import type { Words } from "@tidewright/words";
 import { readQuantity } from "../../format/quantityText.ts";
+import { newId } from "../../keeping/newId.ts";
 
 /** What a customer measures. */
 const customerSizes = ["length", "width", "height", "volume", "stand", "holeSize", "reservoir"] as const;
@@ -11,6 +12,8 @@ export type CustomerSize = (typeof customerSizes)[number];
 
 /** What a customer has typed so far. */
 export interface CustomerDraft {
+  /** Made once, so that the server knows what it has already when it is sent again. */
+  readonly id: string;
   readonly name: string;
   readonly contact: string;
   readonly notes: string;
@@ -113,6 +116,7 @@ const key = "tidewright.intake";
 /** Nothing typed yet, in the units of the reader's country. */
 export function emptyCustomer(locale: string): CustomerDraft {
   return {
+    id: newId(),
     name: "",
     contact: "",
     notes: "",
@@ -125,7 +129,7 @@ export function emptyCustomer(locale: string): CustomerDraft {
   };
 }
 
-/** What was typed before a reload, if anything. */
+/** What was typed before a reload, if anything; of what was sent the id alone, with nothing typed. */
 export function keptCustomer(locale: string): CustomerDraft {
   const empty = emptyCustomer(locale);
   try {
@@ -136,11 +140,19 @@ export function keptCustomer(locale: string): CustomerDraft {
   }
 }
 
-/** Keeps what is typed on this device until it is sent; nothing typed takes it away. */
-export function keepCustomer(draft: CustomerDraft | undefined): void {
+/** Keeps what is typed on this device until it is sent. */
+export function keepCustomer(draft: CustomerDraft): void {
+  write(JSON.stringify(draft));
+}
+
+/** Takes what was typed off this device, once it is sent: the id alone stays, by which the shop knows it. */
+export function keepSent({ id }: CustomerDraft): void {
+  write(JSON.stringify({ id }));
+}
+
+function write(text: string): void {
   try {
-    if (draft === undefined) localStorage.removeItem(key);
-    else localStorage.setItem(key, JSON.stringify(draft));
+    localStorage.setItem(key, text);
   } catch {
     // A closed storage is no reason not to ask.
   }
