@@ -5,7 +5,8 @@ import type { PreparedSystem } from "../system/prepare.ts";
 import type { SolvedSystem } from "../system/solveSystem.ts";
 
 /** Returns every part of every run as it works: flow, speed, Reynolds number and head loss.
- *  Drains are told as if full, which is what their speed limits refer to.
+ *  Drains are told as if full, which is what their speed limits refer to; the valve of a siphon that is set for a share, at the
+ *  opening that was found for it.
  *  Source: Darcy-Weisbach with the engine's `darcyFrictionFactor`; h = K V^2/2g. */
 export function partStates(system: PreparedSystem, solved: SolvedSystem): PartState[] {
   const parts: PartState[] = [];
@@ -18,9 +19,19 @@ export function partStates(system: PreparedSystem, solved: SolvedSystem): PartSt
     }
   system.drains.forEach((drain, i) => {
     const flow = solved.drains.box.flows[i] ?? 0;
-    for (const part of drain.parts) parts.push(partState(part, flow, nu, "drain", 0));
+    const found = foundLoss(system, solved, i);
+    for (const part of drain.parts)
+      parts.push(partState(found?.path === part.path ? { ...part, ...found } : part, flow, nu, "drain", 0));
   });
   return parts;
+}
+
+/** The valve of a drain with the loss that was solved for, on its own bore. */
+function foundLoss(system: PreparedSystem, solved: SolvedSystem, i: number) {
+  const valve = system.drains[i]?.valve;
+  const line = solved.drains.lines[i];
+  if (!valve || !line || !solved.drains.valves[i]?.solved) return undefined;
+  return { path: valve.path, lossCoefficient: line.valveLoss * (valve.diameter / line.bore) ** 4, laminarLoss: 0 };
 }
 
 function partState(part: SizedPart, flow: number, nu: number, side: PartState["side"], linkLoss: number): PartState {

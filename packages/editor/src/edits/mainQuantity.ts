@@ -16,6 +16,7 @@ export interface MainQuantity {
 }
 
 /** Returns the main quantity of the part at a path, or undefined where it has none: a device is chosen, not measured.
+ *  The valve of a siphon that is set for a share of the flow has that share: its opening is found and not set.
  *  design checked design   path JSON Pointer of a part   -> MainQuantity
  *  Source: own construction. */
 export function mainQuantity(design: Design, path: string): MainQuantity | undefined {
@@ -32,8 +33,12 @@ export function mainQuantity(design: Design, path: string): MainQuantity | undef
           name: "drawing.quantity.count",
           optional: true,
         };
-      case "valve":
-        return share(`${path}/opening`, "drawing.quantity.opening");
+      case "valve": {
+        const shared = sharePathOf(design, path);
+        return shared === undefined
+          ? share(`${path}/opening`, "drawing.quantity.opening")
+          : share(shared, "drawing.quantity.flowShare");
+      }
       case "outlet":
         return { ...length(`${path}/depth`, "drawing.quantity.depth"), optional: true };
       default:
@@ -66,6 +71,19 @@ export function mainQuantity(design: Design, path: string): MainQuantity | undef
     default:
       return undefined;
   }
+}
+
+/** Returns where the share is kept that a valve is set for, if it is: the first valve of a drain with one.
+ *  design   path JSON Pointer of a valve   -> JSON Pointer of the share
+ *  Findings: none. Throws: never.
+ *  Valid: any path; undefined where nothing is shared.
+ *  Source: own construction.
+ *  Example: sharePathOf({ drains: [{ share: 0.8, run: [{ kind: "valve" }] }] }, "/drains/0/run/0")  ->  "/drains/0/share" */
+export function sharePathOf(design: Pick<Design, "drains">, path: string): string | undefined {
+  const [, i, part] = /^\/drains\/(\d+)\/run\/(\d+)$/.exec(path) ?? [];
+  const drain = design.drains[Number(i ?? -1)];
+  if (drain?.share === undefined) return undefined;
+  return drain.run.findIndex(({ kind }) => kind === "valve") === Number(part) ? `/drains/${i}/share` : undefined;
 }
 
 const length = (path: string, name: MessageKey): MainQuantity => ({

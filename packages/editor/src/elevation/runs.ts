@@ -1,5 +1,6 @@
 import type { PartState } from "@tidewright/advice";
 import type { Part, Run } from "@tidewright/design";
+import { sharePathOf } from "../edits/mainQuantity.ts";
 import { boreOf, type SceneBuilder } from "./builder.ts";
 import { metres } from "./frame.ts";
 import { nameOf, symbolOf } from "./partNames.ts";
@@ -52,7 +53,7 @@ export function drawRun(builder: SceneBuilder, drawn: DrawnRun): void {
       const count = part.kind === "fitting" ? part.count : undefined;
       const size = symbolOf(part) === "elbow" ? bores[i]! * 1.5 : symbolSize(bores[i]!);
       const out = pointAlong(points, place.at + 0.004).angle;
-      const share = part.kind === "valve" ? valveShare(builder, part.opening, base) : undefined;
+      const share = part.kind === "valve" ? valveShare(builder, part.opening, `${base}/${i}`) : undefined;
       builder.shapes.push({
         kind: "symbol",
         path,
@@ -120,10 +121,11 @@ function longestPipe(run: Run, places: readonly { from: number; to: number }[]):
   return longest;
 }
 
-/** The first valve of a throttled drain shows the opening that was found for its share. */
-function valveShare(builder: SceneBuilder, opening: number, base: string): number {
-  const drain = builder.drainStates.get(base.replace(/\/run$/, ""));
-  return drain?.valveOpening ?? opening;
+/** A valve that is set for a share of the flow shows the opening that was found for it. */
+function valveShare(builder: SceneBuilder, opening: number, path: string): number {
+  const shared = sharePathOf(builder.design, path);
+  if (shared === undefined) return opening;
+  return builder.drainStates.get(shared.replace(/\/share$/, ""))?.valveOpening ?? opening;
 }
 
 function scenePart(
@@ -137,7 +139,7 @@ function scenePart(
 ): ScenePart {
   const figures: Figure[] = [];
   if (part.kind === "valve")
-    figures.push({ value: valveShare(builder, part.opening, base), dimension: "share", after: "open" });
+    figures.push({ value: valveShare(builder, part.opening, path), dimension: "share", after: "open" });
   if (part.kind === "pipe") {
     if (state) figures.push({ value: Math.abs(state.velocity), dimension: "velocity" });
     figures.push({ value: metres(part.length), dimension: "length", after: "long" });
@@ -180,19 +182,17 @@ function rankOf(builder: SceneBuilder, part: Part, main: boolean, base: string):
 
 /** A valve's arc turns its opening; where a drain's valve is set for a share of the flow, it turns that share. */
 function valveHandle(builder: SceneBuilder, opening: number, path: string, at: Point, base: string): LineHandle {
-  const line = base.replace(/\/run$/, "");
-  const drain = builder.design.drains[Number(/^\/drains\/(\d+)$/.exec(line)?.[1] ?? -1)];
-  const first = drain?.run.findIndex(({ kind }) => kind === "valve") === Number(path.slice(base.length + 1));
-  const shared = drain?.share !== undefined && first ? drain.share : undefined;
+  const sharePath = sharePathOf(builder.design, path);
+  const shared = sharePath === undefined ? undefined : builder.design.drains[Number(base.split("/")[2])]?.share;
   return {
     part: path,
     label: shared === undefined ? "opening" : "share of the flow",
     axis: "arc",
     at: { x: at.x, y: at.y },
     targets:
-      shared === undefined
+      sharePath === undefined || shared === undefined
         ? [{ path: `${path}/opening`, value: opening, sign: 1 }]
-        : [{ path: `${line}/share`, value: shared, sign: 1 }],
+        : [{ path: sharePath, value: shared, sign: 1 }],
     min: shared === undefined ? 0 : 0.05,
     max: shared === undefined ? 1 : 0.99,
   };

@@ -53,6 +53,7 @@ export const drawing: Record<keyof typeof english, string> = {
   "drawing.quantity.length": "Länge",
   "drawing.quantity.count": "Anzahl",
   "drawing.quantity.opening": "Öffnung",
+  "drawing.quantity.flowShare": "Anteil am Fluss",
   "drawing.quantity.depth": "Tiefe unter dem Wasserspiegel",
   "drawing.quantity.speed": "Drehzahl",
   "drawing.quantity.inletHeight": "Einlauf über dem Beckenboden",

@@ -51,6 +51,7 @@ export const drawing = {
   "drawing.quantity.length": "Length",
   "drawing.quantity.count": "How many",
   "drawing.quantity.opening": "Opening",
+  "drawing.quantity.flowShare": "Share of the flow",
   "drawing.quantity.depth": "Depth below the surface",
   "drawing.quantity.speed": "Speed",
   "drawing.quantity.inletHeight": "Inlet above the tank floor",
