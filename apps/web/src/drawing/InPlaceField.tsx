@@ -3,6 +3,7 @@ import { type MainQuantity, mainQuantity, type PlacedLabel, type Point, type Vie
 import type { Quantity } from "@tidewright/units";
 import type { Words } from "@tidewright/words";
 import { type ReactNode, useEffect, useRef, useState } from "react";
+import { readShare } from "../fields/readShare.ts";
 import { sentence } from "../fields/setField.ts";
 import { readNumber } from "../fields/TypedField.tsx";
 import { readQuantity, typedText } from "../format/quantityText.ts";
@@ -129,9 +130,6 @@ function read(text: string, value: unknown, { kind, dimension }: MainQuantity, f
     );
     return reading.ok ? ({ ok: true, value: reading.quantity } as const) : reading;
   }
-  if (kind === "share") {
-    const reading = readNumber(text.replace("%", ""), say("fields.perCent"), say);
-    return reading.ok ? ({ ok: true, value: reading.value / 100 } as const) : reading;
-  }
+  if (kind === "share") return readShare(text, say);
   return readNumber(text, say("fields.digitsOnly"), say);
 }

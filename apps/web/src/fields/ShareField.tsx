@@ -2,8 +2,9 @@ import { memo } from "react";
 import { useFormat } from "../format/useFormat.ts";
 import { endDragNow } from "../state/bench.ts";
 import { useWords } from "../words/useWords.ts";
+import { readShare } from "./readShare.ts";
 import { setField } from "./setField.ts";
-import { type FieldProps, readNumber, TypedField } from "./TypedField.tsx";
+import { type FieldProps, TypedField } from "./TypedField.tsx";
 
 /** Shares run from 0 to 1 in the document and are read and written in per cent here. */
 const perCent = (share: number) => `${Number((share * 100).toFixed(2))} %`;
@@ -20,10 +21,7 @@ export const ShareField = memo(function ShareField(field: FieldProps<number>) {
       className="share-input"
       inputMode="decimal"
       shown={value === undefined ? "" : perCent(value).replace(".", decimalSign)}
-      read={(text) => {
-        const reading = readNumber(text.replace("%", ""), say("fields.perCent"), say);
-        return reading.ok ? { ok: true, value: reading.value / 100 } : reading;
-      }}
+      read={(text) => readShare(text, say)}
       next={(by) => Math.min(1, Math.max(0, Math.round((value ?? 1) * 100 + by) / 100))}
       around={(input) => (
         <span className="share-controls">

@@ -102,6 +102,10 @@ export function handlersOf({ onChange, onBlur, onKeyDown }: Typed) {
 /** Returns a typed number with a decimal point or comma, or what is wrong with it.
  *  text as typed   fix what to give instead   say the reader's words   -> Reading */
 export function readNumber(text: string, fix: string, say: Words["say"] = englishWords.say): Reading<number> {
+  // One thousand five hundred, or one and a half: the reader of a number must not choose.
+  const twofold = /^\s*([-+]?\d{1,3}),(\d{3})\s*$/.exec(text);
+  if (twofold)
+    return { ok: false, problem: say("fields.twofold", { text: text.trim(), whole: `${twofold[1]}${twofold[2]}` }) };
   const value = Number(text.replace(",", ".").trim());
   return text.trim() === "" || !Number.isFinite(value)
     ? { ok: false, problem: say("fields.noNumber", { text, fix }) }

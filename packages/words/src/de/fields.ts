@@ -12,6 +12,7 @@ export const fields: Record<keyof typeof english, string> = {
   "fields.end": "{label}: {end}",
   "fields.digitsOnly": "geben Sie nur Ziffern ein",
   "fields.perCent": "geben Sie Prozent von 0 bis 100 ein",
+  "fields.outsideShare": "{text} liegt außerhalb von 0 bis 100 %; {fix}",
   "fields.noNumber": "„{text}“ ist keine Zahl; {fix}",
   "fields.twofold":
     "„{text}“ lässt sich auf zwei Arten lesen; schreiben Sie es ohne Trennzeichen, als {whole}, oder mit Komma",

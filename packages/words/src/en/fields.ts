@@ -10,6 +10,7 @@ export const fields = {
   "fields.end": "{label}: {end}",
   "fields.digitsOnly": "give digits only",
   "fields.perCent": "give per cent from 0 to 100",
+  "fields.outsideShare": "{text} lies outside 0 to 100 %; {fix}",
   "fields.noNumber": '"{text}" is no number; {fix}',
   "fields.twofold":
     '"{text}" can be read in two ways; write it without a separator, as {whole}, or with other decimals',
