@@ -103,7 +103,7 @@ export function handlersOf({ onChange, onBlur, onKeyDown }: Typed) {
  *  text as typed   fix what to give instead   say the reader's words   -> Reading */
 export function readNumber(text: string, fix: string, say: Words["say"] = englishWords.say): Reading<number> {
   // One thousand five hundred, or one and a half: the reader of a number must not choose.
-  const twofold = /^\s*([-+]?\d{1,3}),(\d{3})\s*$/.exec(text);
+  const twofold = /^\s*([-+]?[1-9]\d{0,2}),(\d{3})\s*$/.exec(text);
   if (twofold)
     return { ok: false, problem: say("fields.twofold", { text: text.trim(), whole: `${twofold[1]}${twofold[2]}` }) };
   const value = Number(text.replace(",", ".").trim());
