@@ -108,7 +108,8 @@ export const keeping: Record<keyof typeof english, string> = {
   "keeping.versionNameLabel": "Name von Stand {number, number}",
   "keeping.versionNameKeep": "Namen sichern",
   "keeping.versionLook": "Ansehen",
-  "keeping.versionLooking": "{version}, {at}, {author}: zur Ansicht",
+  "keeping.versionLooking":
+    "{version}, {at}, {author}: auf der Zeichnung gezeigt. Alles andere auf dieser Seite ist die jetzige Planung.",
   "keeping.versionBack": "Dahin zurück",
   "keeping.versionBackDone": "Zurück zu {version}",
   "keeping.versionBackStep": "zurück zu {version}",

@@ -102,7 +102,8 @@ export const keeping = {
   "keeping.versionNameLabel": "Name of version {number, number}",
   "keeping.versionNameKeep": "Keep the name",
   "keeping.versionLook": "Look",
-  "keeping.versionLooking": "{version}, {at}, {author}: to look at",
+  "keeping.versionLooking":
+    "{version}, {at}, {author}: shown on the drawing. Everything else on this page is the present design.",
   "keeping.versionBack": "Go back to this",
   "keeping.versionBackDone": "Back to {version}",
   "keeping.versionBackStep": "go back to {version}",
