@@ -145,6 +145,30 @@ describe.skipIf(maySkipBrowserTests())("the guided start", () => {
     }
   });
 
+  it("shows under one link nothing of what was typed under another, nor of a closed one", async () => {
+    const makeLink = () =>
+      shop.api<{ token: string; link: { id: string } }>("POST", "api/links", { kind: "intake", days: 7 });
+    const [first, second] = [await makeLink(), await makeLink()];
+    const { page, context } = await shop.open(`intake.html#${first.token}`, { locale: "en-GB" });
+    await page.fill("#customer-name", "Somebody before");
+    // The same page, as when a link is tapped in a message while it is open.
+    await page.evaluate((token) => {
+      location.hash = token;
+    }, second.token);
+    await page.waitForFunction(() => document.querySelector<HTMLInputElement>("#customer-name")?.value === "");
+    await page.fill("#customer-name", "Somebody after");
+    await page.goto(`${shop.address}intake.html?again#${first.token}`);
+    await page.waitForSelector("#customer-name");
+    expect(await page.inputValue("#customer-name")).toBe("Somebody before");
+    const kept = await page.evaluate(() => JSON.stringify(localStorage));
+    expect(kept).not.toContain(first.token);
+    await shop.api("DELETE", `api/links/${first.link.id}`);
+    await page.reload();
+    await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("no longer open"));
+    expect(await page.evaluate(() => JSON.stringify(localStorage))).not.toContain("Somebody before");
+    await context.close();
+  });
+
   it("has one kind sentence for a wrong link", async () => {
     const { page, context } = await shop.open("intake.html#nonsense", { locale: "en-GB" });
     await page.waitForFunction(() => document.querySelector("main")?.textContent?.includes("no longer open"));

@@ -11,34 +11,43 @@ import {
   type CustomerProblems,
   type CustomerSize,
   customerUnit,
-  keepCustomer,
-  keepSent,
-  keptCustomer,
   readCustomer,
 } from "./customerDraft.ts";
+import { forgetDraft, keepDraft, keepSent, keptDraft } from "./keptDrafts.ts";
 import "../start.css";
 import "./customer.css";
 
 type State = "opening" | "asking" | "sending" | "sent" | "closed" | "offline";
 
+/** Statuses of a link that opens nothing any more. */
+const gone = [401, 403, 404, 410];
 const languageNames = { en: "English", de: "Deutsch" } as const;
 
 /** The form that a customer fills in on a phone, behind the link that a shop has sent. */
 export function CustomerPage() {
-  const words = useWords();
-  const { say } = words;
   const [token, setToken] = useState(() => location.hash.slice(1));
-  const [state, setState] = useState<State>("opening");
-  const [invitation, setInvitation] = useState<IntakeInvitation>();
-  const [draft, setDraft] = useState(() => keptCustomer(navigator.language));
-  const [problems, setProblems] = useState<CustomerProblems>({});
-  const [trouble, setTrouble] = useState("");
-  const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
     const changed = () => setToken(location.hash.slice(1));
     addEventListener("hashchange", changed);
     return () => removeEventListener("hashchange", changed);
   }, []);
+  // Another link is another customer's: nothing of the one before is shown under it.
+  return <CustomerForm key={token} token={token} />;
+}
+
+function CustomerForm({ token }: { readonly token: string }) {
+  const words = useWords();
+  const { say } = words;
+  const [state, setState] = useState<State>("opening");
+  const [invitation, setInvitation] = useState<IntakeInvitation>();
+  const [draft, setDraft] = useState(() => keptDraft(token, navigator.language));
+  const [problems, setProblems] = useState<CustomerProblems>({});
+  const [trouble, setTrouble] = useState("");
+  const form = useRef<HTMLFormElement>(null);
+  const close = () => {
+    forgetDraft(token, draft);
+    setState("closed");
+  };
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is typed does not ask again
   useEffect(() => {
     let here = true;
@@ -48,9 +57,10 @@ export function CustomerPage() {
       const answer = await ask(routes.intake, { link: `${token}.${draft.id}` });
       if (!here) return;
       if (answer.ok) setInvitation(answer.value);
-      if (answer.ok && answer.value.answered) keepSent(draft);
-      if (answer.ok) setState(answer.value.answered ? "sent" : "asking");
-      else setState(answer.reason === "refused" && answer.problem.status < 429 ? "closed" : "offline");
+      if (answer.ok && answer.value.answered) keepSent(token, draft);
+      if (answer.ok) return setState(answer.value.answered ? "sent" : "asking");
+      if (answer.reason === "refused" && gone.includes(answer.problem.status)) return close();
+      setState(answer.reason === "refused" && answer.problem.status < 429 ? "closed" : "offline");
     };
     void open();
     addEventListener("online", open);
@@ -67,7 +77,7 @@ export function CustomerPage() {
   const change = (more: Partial<CustomerDraft>) => {
     const next = { ...draft, ...more };
     setDraft(next);
-    keepCustomer(next);
+    keepDraft(token, next);
   };
   const send = async (event: FormEvent) => {
     event.preventDefault();
@@ -80,7 +90,7 @@ export function CustomerPage() {
     }
     setState("sending");
     // Its id must outlive a reload: the answer may be lost though all has arrived.
-    keepCustomer(draft);
+    keepDraft(token, draft);
     const answer = await ask(routes.answerIntake, {
       link: `${token}.${draft.id}`,
       body: {
@@ -91,11 +101,11 @@ export function CustomerPage() {
       },
     });
     if (answer.ok) {
-      keepSent(draft);
+      keepSent(token, draft);
       setState("sent");
       return;
     }
-    if (answer.reason === "refused" && [401, 403, 404, 410].includes(answer.problem.status)) return setState("closed");
+    if (answer.reason === "refused" && gone.includes(answer.problem.status)) return close();
     setState("asking");
     if (answer.reason === "unreachable") setTrouble(say("start.customer.offline"));
     // Too many at once, a full disk, a fault of the server's: what was typed is sound.

@@ -111,8 +111,6 @@ function sizeAt(path: string): CustomerSize | undefined {
   return customerSizes.find((size) => size === side);
 }
 
-const key = "tidewright.intake";
-
 /** Nothing typed yet, in the units of the reader's country. */
 export function emptyCustomer(locale: string): CustomerDraft {
   return {
@@ -127,33 +125,4 @@ export function emptyCustomer(locale: string): CustomerDraft {
     holes: "",
     topOff: "unknown",
   };
-}
-
-/** What was typed before a reload, if anything; of what was sent the id alone, with nothing typed. */
-export function keptCustomer(locale: string): CustomerDraft {
-  const empty = emptyCustomer(locale);
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(key) ?? "null");
-    return typeof kept === "object" && kept !== null ? { ...empty, ...kept } : empty;
-  } catch {
-    return empty;
-  }
-}
-
-/** Keeps what is typed on this device until it is sent. */
-export function keepCustomer(draft: CustomerDraft): void {
-  write(JSON.stringify(draft));
-}
-
-/** Takes what was typed off this device, once it is sent: the id alone stays, by which the shop knows it. */
-export function keepSent({ id }: CustomerDraft): void {
-  write(JSON.stringify({ id }));
-}
-
-function write(text: string): void {
-  try {
-    localStorage.setItem(key, text);
-  } catch {
-    // A closed storage is no reason not to ask.
-  }
 }
