@@ -340,5 +340,8 @@ describe("the findings", () => {
     const words = describeFinding(finding, inDimension);
     expect(`${words.title} ${words.sentence} ${words.fix}`).not.toMatch(/[{}—]|NaN|undefined/);
     expect(words.sentence).not.toMatch(/-\d/);
+    // Places on a curve and speeds are shares; a Reynolds or Froude number is none and must not be worded as one.
+    if (finding.dimension === "ratio") expect(code).toMatch(/^pump\/(near|beyond|below|not-controllable)/);
+    expect(words.sentence).not.toMatch(/number \S+ ratio/);
   });
 });

@@ -79,7 +79,8 @@ export interface Finding {
   readonly severity: Severity;
   /** JSON Pointer of the part it is about. */
   readonly at: string;
-  /** What was found and the limit it broke, in SI; `dimension` says which. */
+  /** What was found and the limit it broke, in SI; `dimension` says which. A bare number such as a Reynolds or Froude number has none:
+   *  a "ratio" is a share, worded in per cent. */
   readonly value?: number;
   readonly limit?: number;
   readonly dimension?: string;

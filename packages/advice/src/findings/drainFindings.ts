@@ -64,7 +64,6 @@ export function drainFindings({ system, solved, state }: Subject): Finding[] {
       add("overflow/siphon-gathers-air", "notice", "/overflow/siphon", "clearingFroude", {
         value: siphon.froude,
         limit: limits.clearingFroude.value,
-        dimension: "ratio",
         data,
       });
     if (siphon.vacuumMargin < limits.npshMargin.value)
@@ -91,7 +90,6 @@ export function drainFindings({ system, solved, state }: Subject): Finding[] {
         add("drain/siphon-not-clearing-air", "notice", drain.path, "clearingFroude", {
           value: drain.froude,
           limit: 1,
-          dimension: "ratio",
           data,
         });
     } else if (working && drain.role !== "emergency") {

@@ -27,7 +27,6 @@ export function lineFindings({ system, state }: Subject): Finding[] {
       add("pipe/uncertain-regime", "notice", part.path, "turbulent", {
         value: part.reynolds,
         limit: limits.turbulent.value,
-        dimension: "ratio",
         data: { name: part.label },
       });
   }

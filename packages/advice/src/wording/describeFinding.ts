@@ -3,7 +3,7 @@ import { englishWords, type MessageKey, type Words } from "@tidewright/words";
 import type { Finding } from "../finding.ts";
 import { describePlace } from "./describePlace.ts";
 import { findingCautions } from "./findingCautions.ts";
-import type { Description, Format } from "./format.ts";
+import { bareNumber, type Description, type Format } from "./format.ts";
 import { timeWords } from "./timeWords.ts";
 
 /** Returns a finding in plain words, with its numbers in the reader's units.
@@ -61,7 +61,7 @@ function nameWords(name: string, words: Words): string {
 }
 
 function write(value: number, dimension: string | undefined, format: Format, words: Words): string {
-  if (dimension === undefined) return words.decimal(String(value));
+  if (dimension === undefined) return bareNumber(value, words);
   if (dimension === "money") return `${value.toFixed(0)} EUR`;
   return format(value, dimension as Dimension);
 }

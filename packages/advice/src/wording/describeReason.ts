@@ -1,7 +1,7 @@
 import type { Dimension } from "@tidewright/units";
 import { englishWords, type Words } from "@tidewright/words";
 import type { Reason } from "../ranking.ts";
-import type { Format } from "./format.ts";
+import { bareNumber, type Format } from "./format.ts";
 
 /** Returns a reason as half a sentence whose subject is the pump; a flow below zero is told as water that runs back.
  *  reason Reason   format Format   words of the reader's language, English where left out   -> string
@@ -13,7 +13,7 @@ export function describeReason(reason: Reason, format: Format, words: Words = en
   const write = (value: number | undefined) => {
     if (value === undefined) return "—";
     if (dimension === "money") return `${value.toFixed(0)} EUR`;
-    return dimension ? format(value, dimension as Dimension) : words.decimal(String(value));
+    return dimension ? format(value, dimension as Dimension) : bareNumber(value, words);
   };
   // Where less than nothing reaches the display, the open branches draw water back down from it past the running pump.
   const backward = code === "below-wish" && reason.value !== undefined && reason.value < 0;

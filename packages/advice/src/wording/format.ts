@@ -1,4 +1,5 @@
 import type { Dimension } from "@tidewright/units";
+import type { Words } from "@tidewright/words";
 
 /** How the edge writes an SI number in the user's units. */
 export type Format = (si: number, dimension: Dimension) => string;
@@ -9,4 +10,14 @@ export interface Description {
   readonly sentence: string;
   readonly fix: string;
   readonly caution?: string;
+}
+
+/** Returns a number without a unit for a sentence: whole from 100 on, to two significant digits below 1, else to three.
+ *  value any finite number [-]   words of the reader's language   -> text
+ *  Source: own choice.
+ *  Example: a Reynolds number of 3133.4  ->  "3133", a Froude number of 0.7249  ->  "0.72" */
+export function bareNumber(value: number, words: Words): string {
+  const size = Math.abs(value);
+  if (size >= 100) return String(Math.round(value));
+  return words.decimal(String(Number(value.toPrecision(size < 1 ? 2 : 3))));
 }

@@ -1,3 +1,5 @@
+import { type Dimension, formatQuantity, unitSystems } from "@tidewright/units";
+import { loadWords } from "@tidewright/words";
 import { describe, expect, it } from "vitest";
 import { describeFinding } from "./describeFinding.ts";
 import { describeReason } from "./describeReason.ts";
@@ -97,5 +99,27 @@ describe("the words of a place without a pump", () => {
     expect(gone.sentence).toMatch(/^The pump house-1 \(loop Return\) is not in the catalogue/);
     expect(gone.fix).toMatch(/another pump.*enter house-1/);
     expect(told("house-1", { place: "display" }).sentence).toMatch(/^The pump house-1 \(in the display\)/);
+  });
+});
+
+describe("the words of a number without a unit", () => {
+  const inUnits = (si: number, dimension: Dimension) =>
+    formatQuantity(si, dimension, dimension === "ratio" ? "%" : unitSystems.metric[dimension]);
+  const numbers = { source: "x", severity: "notice", at: "/loops/0/run/0" } as const;
+
+  it("tell a Reynolds number whole and a Froude number short", async () => {
+    const german = await loadWords("de");
+    const regime = {
+      ...numbers,
+      code: "pipe/uncertain-regime",
+      value: 3132.98,
+      limit: 4000,
+      data: { name: "A" },
+    } as const;
+    expect(describeFinding(regime, inUnits).sentence).toMatch(/^Reynolds number 3133 in A/);
+    expect(describeFinding(regime, inUnits, german).sentence).toMatch(/^Reynolds-Zahl 3133 in A/);
+    const froude = { ...numbers, code: "drain/siphon-not-clearing-air", value: 0.72493, limit: 1 } as const;
+    expect(describeFinding(froude, inUnits).sentence).toMatch(/Froude number 0\.72; above about 1 water/);
+    expect(describeFinding(froude, inUnits, german).sentence).toMatch(/Froude-Zahl 0,72; erst über etwa 1 /);
   });
 });
