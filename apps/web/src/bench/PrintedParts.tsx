@@ -1,12 +1,10 @@
-import { valueAt } from "@tidewright/design";
-import { useEffect, useState } from "react";
+import { type CSSProperties, useEffect, useState } from "react";
 import { flushSync } from "react-dom";
-import { partForm } from "../document/partForm.ts";
-import { partTree } from "../document/partTree.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useBench } from "../state/bench.ts";
 import { showVersions } from "../versions/versionsState.ts";
 import { useWords } from "../words/useWords.ts";
+import { printedLines } from "./printedLines.ts";
 
 /** The parts of the design as plain text for paper, made when somebody prints and at no other time. */
 export function PrintedParts() {
@@ -34,41 +32,53 @@ function Parts() {
   const words = useWords();
   const { say, instant } = words;
   const design = useBench((state) => state.history.present);
-  const states = useBench((state) => state.assessed?.assessment.parts);
+  const assessment = useBench((state) => state.assessed?.assessment);
   const format = useFormat();
-  const flows = new Map(states?.map((part) => [part.path, part]));
   return (
     <section className="print-parts">
       <h2>{say("keeping.print.parts")}</h2>
       <table className="print-table">
+        <thead>
+          <tr>
+            <th scope="col">{say("drawing.table.part")}</th>
+            <th scope="col">{say("drawing.table.built")}</th>
+            <th scope="col" className="number">
+              {say("drawing.table.flow")}
+            </th>
+            <th scope="col" className="number">
+              {say("drawing.table.lost")}
+            </th>
+          </tr>
+        </thead>
         <tbody>
-          {partTree(design)
-            .filter(({ path }) => path !== "")
-            .map(({ path, title, depth }) => {
-              const state = flows.get(path);
-              return (
-                <tr key={path} data-depth={depth}>
-                  <th scope="row">{title}</th>
-                  <td>{fieldsOf(path)}</td>
-                  <td className="number">{state === undefined ? "" : format(state.flow, "flow")}</td>
-                  <td className="number">{state === undefined ? "" : format(state.headLoss, "head")}</td>
-                </tr>
-              );
-            })}
+          {printedLines(design, assessment, words, format).map((line) => (
+            <tr
+              key={line.heads ? `${line.path} over` : line.path}
+              data-level={line.level}
+              data-heads={line.heads ? "" : undefined}
+            >
+              <th scope="row" colSpan={line.heads ? 4 : undefined} style={{ "--level": line.level } as CSSProperties}>
+                {line.title}
+              </th>
+              {line.heads ? null : (
+                <>
+                  <td>
+                    {line.built.map(({ label, value }) => (
+                      <span key={`${label} ${value}`} className="print-field">
+                        {label === "" ? null : <span className="print-label">{label} </span>}
+                        {value}{" "}
+                      </span>
+                    ))}
+                  </td>
+                  <td className="number">{line.flow}</td>
+                  <td className="number">{line.headLost}</td>
+                </>
+              )}
+            </tr>
+          ))}
         </tbody>
       </table>
       <p className="quiet">{say("keeping.printedFrom", { name: design.name, at: instant(new Date()) })}</p>
     </section>
   );
-
-  /** What was typed for a part, in the units in which it was typed. */
-  function fieldsOf(path: string): string {
-    return (partForm(design, path)?.fields ?? [])
-      .flatMap((field) => {
-        if (field.kind !== "quantity" || field.key === "") return [];
-        const value = valueAt(design, `${path}/${field.key}`) as { value: number; unit: string } | undefined;
-        return value === undefined ? [] : [`${field.label} ${words.decimal(String(value.value))} ${value.unit}`];
-      })
-      .join(", ");
-  }
 }
