@@ -41,7 +41,14 @@ describe("two designs side by side", () => {
     const parts = compareParts(design, slower, englishWords);
     expect(parts).toHaveLength(1);
     expect(parts[0]).toMatchObject({ letter: "A", leftPath: "/loops/0/pumps/0", rightPath: "/loops/0/pumps/0" });
-    expect(parts[0]!.rows).toMatchObject([{ kind: "changed", right: "0.5" }]);
+    expect(parts[0]!.rows).toMatchObject([{ kind: "changed", right: "50\u00a0%" }]);
+  });
+
+  it("write units and choices as the fields of the bench do", () => {
+    const warmer = applyEdit(design, { op: "set", path: "/water/temperature", value: { value: 27, unit: "C" } }).design;
+    expect(compareParts(design, warmer, englishWords)[0]!.rows[0]!.right).toBe("27\u00a0°C");
+    const other = applyEdit(design, { op: "set", path: "/drains/0/kind", value: "openChannel" }).design;
+    expect(compareParts(design, other, englishWords)[0]!.rows[0]!.right).toBe("Open channel");
   });
 
   it("mark a part that is only on one side there alone", () => {

@@ -1,5 +1,6 @@
 import { type Design, type Difference, differencesBetween, type Part } from "@tidewright/design";
 import type { Words } from "@tidewright/words";
+import { fieldText } from "../document/fieldText.ts";
 import { partForm } from "../document/partForm.ts";
 import { partName, pumpName } from "../document/partName.ts";
 import { letterOf } from "./letterOf.ts";
@@ -42,8 +43,8 @@ export function compareParts(left: Design, right: Design, words: Words): readonl
       path: difference.path,
       kind,
       field: fieldWords(form, difference.path),
-      left: valueWords(difference.before, words),
-      right: valueWords(difference.after, words),
+      left: ofField(form, difference.path, difference.before, words),
+      right: ofField(form, difference.path, difference.after, words),
     };
     if (known !== undefined) known.rows.push(row);
     else
@@ -78,6 +79,13 @@ function fieldWords(form: ReturnType<typeof partForm>, path: string): string {
   const field = form.fields.find((one) => one.key !== "" && (key === one.key || key.startsWith(`${one.key}/`)));
   // A field of its own name in the document rather than none.
   return field?.label ?? key.replaceAll("/", " ");
+}
+
+/** A value as its field shows it, and in plain words where it has none or is a part itself. */
+function ofField(form: ReturnType<typeof partForm>, path: string, value: unknown, words: Words): string {
+  const field = form?.fields.find(({ key }) => key !== "" && path === `${form.path}/${key}`);
+  const text = field === undefined ? undefined : fieldText(field, value, words);
+  return text ?? valueWords(value, words);
 }
 
 /** A value of the document in a few words, in the units in which it was typed. */
