@@ -1,5 +1,7 @@
+import { type Design, valueAt } from "@tidewright/design";
+import type { Quantity } from "@tidewright/units";
 import { editsFor, nudgeOf } from "../elevation/handleEdits.ts";
-import type { LineHandle } from "../elevation/scene.ts";
+import type { DragTarget, LineHandle } from "../elevation/scene.ts";
 import { type Answer, idle, type KeyInput, type NudgingHandle, type SheetContext, type Step, to } from "./sheet.ts";
 
 /** Arrow keys move a handle: the presses up to the key's release are one step of the history. */
@@ -27,9 +29,10 @@ export const inNudgingHandle: Answer<NudgingHandle> = (state, event, context) =>
  *  Source: own construction. */
 export function nudgeStep(event: KeyInput, context: SheetContext, dragKey?: string): Step | undefined {
   const path = event.focus ?? context.selection;
-  const handle = context.scene.parts.find((part) => part.path === path)?.handle;
-  if (handle === undefined || event.alt) return undefined;
-  const steps = arrowSteps(event.key);
+  const drawn = context.scene.parts.find((part) => part.path === path)?.handle;
+  if (drawn === undefined || event.alt) return undefined;
+  const handle = lineAsItIs(drawn, context.design);
+  const steps = arrowSteps(event.key, handle);
   if (steps === 0) return undefined;
   const key = dragKey ?? `nudge-${handle.part}-${event.at}`;
   const by = steps * nudgeOf(handle, event.shift === true || event.key.startsWith("Page")) * signOf(handle);
@@ -48,7 +51,20 @@ export function nudgeStep(event: KeyInput, context: SheetContext, dragKey?: stri
 
 const signOf = (handle: LineHandle): number => (handle.axis === "arc" ? 1 : handle.targets[0].sign);
 
-function arrowSteps(key: string): number {
+/** Keys can be faster than the picture: a step goes from what the document says, not from what was drawn last. */
+function lineAsItIs(handle: LineHandle, design: Design): LineHandle {
+  const now = (target: DragTarget): DragTarget => {
+    const there = valueAt(design, target.path) as number | Quantity | undefined;
+    if (typeof there === "number") return { ...target, value: there };
+    return there === undefined ? target : { ...target, ...there };
+  };
+  const [first, ...rest] = handle.targets;
+  return { ...handle, targets: [now(first), ...rest.map(now)] };
+}
+
+/** Home and End go to the ends of a share; a length has none that anybody would want at a press. */
+function arrowSteps(key: string, { axis }: LineHandle): number {
+  if (axis === "arc" && (key === "Home" || key === "End")) return key === "End" ? Infinity : -Infinity;
   if (key === "ArrowUp" || key === "ArrowRight" || key === "PageUp") return 1;
   if (key === "ArrowDown" || key === "ArrowLeft" || key === "PageDown") return -1;
   return 0;

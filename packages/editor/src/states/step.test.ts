@@ -212,6 +212,22 @@ describe("a gesture on the sheet", () => {
     expect(sheet.effects.at(-1)).toMatchObject({ kind: "refuse", why: { key: "drawing.why.fixed" } });
   });
 
+  it("goes from what the document says where keys are faster than the picture, and to the ends of a share", () => {
+    const pump = "/loops/0/pumps/0";
+    const sheet = reef();
+    const { scene } = sheet.context;
+    const press = (key: string, at: number) =>
+      // The picture is still the one before the first press.
+      sheet.send({ kind: "key", key, at, focus: pump }, { scene });
+    for (let i = 0; i < 12; i += 1) press("ArrowDown", i);
+    expect(sheet.design.loops[0]!.pumps[0]!.speed).toBe(0.88);
+    press("Home", 20);
+    const least = sheet.design.loops[0]!.pumps[0]!.speed!;
+    expect(least).toBeLessThan(0.5);
+    press("End", 21);
+    expect(sheet.design.loops[0]!.pumps[0]!.speed).toBe(1);
+  });
+
   it("keeps the arrow presses up to the key's release as one step", () => {
     const sheet = reef();
     for (let i = 0; i < 3; i += 1)

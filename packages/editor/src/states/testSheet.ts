@@ -40,9 +40,9 @@ export class TestSheet {
     };
   }
 
-  /** Plays one event. */
-  send(event: SheetEvent): void {
-    const result = step(this.state, event, this.context);
+  /** Plays one event, on the picture of now or on one that is late. */
+  send(event: SheetEvent, late: Partial<SheetContext> = {}): void {
+    const result = step(this.state, event, { ...this.context, ...late });
     this.state = result.state;
     for (const effect of result.effects) this.#do(effect);
   }
