@@ -24,8 +24,9 @@ const headers: Readonly<Record<string, string>> = {
   "Referrer-Policy": "no-referrer",
   "Cross-Origin-Opener-Policy": "same-origin",
   "Cross-Origin-Resource-Policy": "same-origin",
-  "Permissions-Policy":
-    "camera=(), geolocation=(), microphone=(), payment=(), usb=(), serial=(), bluetooth=(), midi=()",
+  // Standardized names alone: a browser complains of every other one in every page's console.
+  // Source: W3C Permissions Policy, list of policy-controlled features (features.md), standardized features.
+  "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=(), serial=(), midi=()",
   "X-Robots-Tag": "noindex, nofollow, noarchive",
 };
 

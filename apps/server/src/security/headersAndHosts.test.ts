@@ -10,6 +10,14 @@ import { sampleRequest } from "../testing/sampleRequests.ts";
 
 afterEach(removeFresh);
 
+/** Devices and senses that a page could ask for, by the names that every browser with a policy knows.
+ *  Source: W3C Permissions Policy, list of policy-controlled features (features.md), standardized features. */
+const standardized = new Set(
+  "accelerometer ambient-light-sensor camera display-capture geolocation gyroscope hid idle-detection magnetometer microphone midi payment screen-wake-lock serial usb".split(
+    " ",
+  ),
+);
+
 /** The headers of a closed house. Source: OWASP Secure Headers Project, recommended set; CSP3. */
 function expectClosed(response: Response, what: string): void {
   const headers = Object.fromEntries(response.headers);
@@ -20,6 +28,10 @@ function expectClosed(response: Response, what: string): void {
   expect({ what, corp: headers["cross-origin-resource-policy"] }).toEqual({ what, corp: "same-origin" });
   expect({ what, opener: headers["cross-origin-opener-policy"] }).toEqual({ what, opener: "same-origin" });
   expect({ what, robots: headers["x-robots-tag"] }).toMatchObject({ what, robots: expect.stringContaining("noindex") });
+  const denied = (headers["permissions-policy"] ?? "").split(", ").map((one) => one.replace(/=\(\)$/, ""));
+  expect(denied).toEqual(expect.arrayContaining(["camera", "geolocation", "microphone", "usb"]));
+  // A name that a browser does not know denies nothing and fills the console of every page.
+  expect(denied.filter((name) => !standardized.has(name))).toEqual([]);
   expect(policy).toMatch(/(^|; )default-src '(self|none)'/);
   expect(policy).not.toMatch(/unsafe|\*|http:/);
   for (const name of ["server", "x-powered-by"]) expect(headers[name]).toBeUndefined();
