@@ -101,6 +101,8 @@ const mainLoopOf = (assessment: Assessment): number =>
 /** The eight numbers behind the sentence. */
 export function AnswerFigures() {
   const assessed = useBench((state) => state.assessed);
+  // What is not played yet may still flood the floor.
+  const whole = useBench((state) => state.overTimeOf === state.assessed?.design);
   const format = useFormat();
   const { say } = useWords();
   if (assessed === undefined) return null;
@@ -189,11 +191,12 @@ export function AnswerFigures() {
         <Figure
           label={say("bench.figure.findings")}
           of="dangers"
-          value={say("bench.figure.dangers", { count: dangers })}
+          value={say(whole || dangers > 0 ? "bench.figure.dangers" : "bench.figure.noneSoFar", { count: dangers })}
           off={dangers > 0}
           note={
             <>
               {dangers > 0 ? <Glyph severity="danger" /> : null} {say("bench.figure.warnings", { count: warnings })}
+              {whole ? null : `, ${say("bench.figure.playing")}`}
             </>
           }
         />

@@ -105,7 +105,8 @@ function powerCut(
     return {
       id: "powerCut",
       title,
-      figure: say(wet ? "doors.floorWet" : "doors.floorDry"),
+      // Room enough is no promise: what is computed now has the last word.
+      figure: say(wet ? "doors.floorWet" : "doors.floorComing"),
       text: say(wet ? "doors.tooLittleRoom" : "doors.roomLeft", { volume: format(Math.abs(sump.margin), "volume") }),
       wrong: wet,
     };

@@ -30,6 +30,7 @@ const nothing = undefined as unknown as Design;
 const store = createStore<BenchState>({
   history: startHistory(nothing),
   assessed: undefined,
+  overTimeOf: undefined,
   curves: undefined,
   ranking: undefined,
   levers: undefined,
@@ -57,7 +58,8 @@ export function joinSweep(design: Design, sweep: SafetySweep): void {
   swept = { design, sweep };
   const { assessed } = store.get();
   if (assessed?.design === design)
-    store.patch({ assessed: { ...assessed, assessment: withSweep(assessed.assessment, sweep) } });
+    store.patch({ overTimeOf: design, assessed: { ...assessed, assessment: withSweep(assessed.assessment, sweep) } });
+  else store.patch({ overTimeOf: design });
 }
 
 /** Returns what `select` takes from the bench and renders again when it changes; `select` must not make new objects. */

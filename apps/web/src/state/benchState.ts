@@ -27,6 +27,8 @@ export interface BenchState {
   readonly history: History<Design>;
   /** Undefined before the first answer of the engine; later it lags the document by no more than the worker needs. */
   readonly assessed: Assessed | undefined;
+  /** The document of which is known what happens over time; until it is the present one, not all is found. */
+  readonly overTimeOf: Design | undefined;
   /** The newest answer with curves; it lags `assessed` while a hand moves. */
   readonly curves: Assessment | undefined;
   readonly ranking: { readonly design: Design; readonly ranking: Ranking } | undefined;

@@ -39,6 +39,8 @@ export const bench: Record<keyof typeof english, string> = {
   "bench.figure.aYear": "im Jahr",
   "bench.figure.findings": "Befunde",
   "bench.figure.dangers": "{count, plural, =0 {keine Gefahr} one {# Gefahr} other {# Gefahren}}",
+  "bench.figure.noneSoFar": "bisher keine",
+  "bench.figure.playing": "Zeitverlauf wird gerechnet",
   "bench.figure.warnings": "{count, plural, one {# Warnung} other {# Warnungen}}",
   "bench.cost.solving": "Wird berechnet…",
   "bench.cost.toBuy": "Zu kaufen",

@@ -58,6 +58,7 @@ export const doors: Record<keyof typeof english, string> = {
   "doors.soundUnder": "Alle Pumpen zusammen, nach Angabe der Hersteller; gewünscht sind höchstens {wish}.",
   "doors.soundOver": "Alle Pumpen zusammen, nach Angabe der Hersteller; das ist mehr als die gewünschten {wish}.",
   "doors.powerCut": "Bei Stromausfall",
+  "doors.floorComing": "wird gerade gerechnet",
   "doors.floorDry": "der Boden bleibt trocken",
   "doors.floorWet": "der Boden wird nass",
   "doors.roomLeft": "Was zurückläuft, findet Platz im Technikbecken; {volume} bleiben frei.",

@@ -36,6 +36,8 @@ export const bench = {
   "bench.figure.aYear": "a year",
   "bench.figure.findings": "Findings",
   "bench.figure.dangers": "{count, plural, =0 {no danger} one {# danger} other {# dangers}}",
+  "bench.figure.noneSoFar": "none so far",
+  "bench.figure.playing": "over time: computing",
   "bench.figure.warnings": "{count, plural, one {# warning} other {# warnings}}",
   "bench.cost.solving": "Solving…",
   "bench.cost.toBuy": "To buy",

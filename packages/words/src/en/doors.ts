@@ -53,6 +53,7 @@ export const doors = {
   "doors.soundUnder": "All pumps together, as their makers give it; no more than {wish} is wished.",
   "doors.soundOver": "All pumps together, as their makers give it; that is more than the wished {wish}.",
   "doors.powerCut": "In a power cut",
+  "doors.floorComing": "being computed",
   "doors.floorDry": "the floor stays dry",
   "doors.floorWet": "the floor gets wet",
   "doors.roomLeft": "What runs back finds room in the sump, with {volume} to spare.",
