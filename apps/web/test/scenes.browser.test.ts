@@ -60,6 +60,9 @@ describe.skipIf(maySkipBrowserTests())("a shop's day, from the first question to
     });
     await page.goto(`${shop.address}#/compare/${designId}@latest..${variantId}@latest`);
     await page.waitForSelector(".compare-parts [data-difference='/display/standHeight']");
+    // What is found over time comes after the numbers.
+    await page.waitForSelector(".compare-block [role=status]", { state: "detached", timeout: 60_000 });
+    expect(await page.locator("[data-findings] li").count()).toBeGreaterThan(0);
     expect(await barriers(page)).toEqual([]);
 
     // The customer's link, opened where nobody is signed in.

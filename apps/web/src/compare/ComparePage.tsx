@@ -43,13 +43,22 @@ export function ComparePage({ left, right }: Props) {
             {say("keeping.compareFailed", { why: compared.why })}
           </p>
         ) : null}
-        {compared.state === "there" ? <Both left={compared.left} right={compared.right} /> : null}
+        {compared.state === "there" ? (
+          <Both left={compared.left} right={compared.right} played={compared.played} />
+        ) : null}
       </main>
     </div>
   );
 }
 
-function Both({ left, right }: { readonly left: ComparedSide; readonly right: ComparedSide }) {
+interface BothProps {
+  readonly left: ComparedSide;
+  readonly right: ComparedSide;
+  /** Whether what happens over time is among the findings yet. */
+  readonly played: boolean;
+}
+
+function Both({ left, right, played }: BothProps) {
   const words = useWords();
   const { say } = words;
   const format = useFormat();
@@ -139,6 +148,11 @@ function Both({ left, right }: { readonly left: ComparedSide; readonly right: Co
       </section>
       <section className="compare-block" aria-labelledby="compare-findings">
         <h2 id="compare-findings">{say("keeping.compareFindings")}</h2>
+        {played ? null : (
+          <p className="quiet" role="status">
+            {say("keeping.comparePlaying")}
+          </p>
+        )}
         <div className="compare-findings">
           <FindingList title={say("keeping.compareGone")} findings={findings.gone} name="gone" />
           <FindingList title={say("keeping.compareNew")} findings={findings.fresh} name="new" />

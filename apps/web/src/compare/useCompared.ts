@@ -1,4 +1,4 @@
-import { type Assessment, assess } from "@tidewright/advice";
+import { type Assessment, assess, withSweep } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
 import type { RevisionEntry } from "@tidewright/protocol";
 import { useEffect, useMemo, useState } from "react";
@@ -6,6 +6,9 @@ import { useCatalogue } from "../catalogue/currentCatalogue.ts";
 import type { RevisionName } from "../state/address.ts";
 import { signedOut } from "../state/session.ts";
 import { readHead, readRevision } from "../versions/readRevision.ts";
+import { useOverTime } from "./useOverTime.ts";
+
+const none: readonly Design[] = [];
 
 /** One side of a comparison with its numbers. */
 export interface ComparedSide {
@@ -16,8 +19,8 @@ export interface ComparedSide {
   readonly assessment: Assessment;
 }
 
-/** Both sides once they are there, or why not. */
-export type Compared = Sides<ComparedSide>;
+/** Both sides once they are there, or why not; whether what happens over time is among their findings yet. */
+export type Compared = Sides<ComparedSide> & { readonly played: boolean };
 
 type ReadSide = Omit<ComparedSide, "assessment">;
 type Sides<Side> =
@@ -44,11 +47,25 @@ export function useCompared(left: RevisionName, right: RevisionName): Compared {
       here = false;
     };
   }, [wanted]);
-  return useMemo(() => {
+  const assessed = useMemo((): Sides<ComparedSide> => {
     if (read.state !== "there") return read;
-    const assessed = (side: ReadSide) => ({ ...side, assessment: assess(side.design, catalogue) });
-    return { state: "there", left: assessed(read.left), right: assessed(read.right) };
+    const withNumbers = (side: ReadSide) => ({ ...side, assessment: assess(side.design, catalogue) });
+    return { state: "there", left: withNumbers(read.left), right: withNumbers(read.right) };
   }, [read, catalogue]);
+  const designs = useMemo(
+    () => (assessed.state === "there" ? [assessed.left.design, assessed.right.design] : none),
+    [assessed],
+  );
+  const overTime = useOverTime(designs);
+  return useMemo(() => {
+    if (assessed.state !== "there") return { ...assessed, played: false };
+    const joined = (side: ComparedSide): ComparedSide => {
+      const sweep = overTime.get(side.design);
+      return sweep === undefined ? side : { ...side, assessment: withSweep(side.assessment, sweep) };
+    };
+    const played = designs.every((design) => overTime.has(design));
+    return { state: "there", left: joined(assessed.left), right: joined(assessed.right), played };
+  }, [assessed, designs, overTime]);
 }
 
 async function sideOf(of: RevisionName): Promise<ReadSide | { readonly why: string }> {

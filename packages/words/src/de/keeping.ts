@@ -130,6 +130,7 @@ export const keeping: Record<keyof typeof english, string> = {
   "keeping.compareNumber": "Zahl",
   "keeping.compareChange": "Unterschied",
   "keeping.compareSame": "gleich",
+  "keeping.comparePlaying": "Der Zeitverlauf wird noch gerechnet: Es können Befunde hinzukommen.",
   "keeping.compareFindings": "Befunde",
   "keeping.compareGone": "Rechts nicht mehr",
   "keeping.compareNew": "Rechts neu",

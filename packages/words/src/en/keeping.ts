@@ -124,6 +124,7 @@ export const keeping = {
   "keeping.compareNumber": "Number",
   "keeping.compareChange": "Change",
   "keeping.compareSame": "the same",
+  "keeping.comparePlaying": "What happens over time is still being computed: findings may be added.",
   "keeping.compareFindings": "Findings",
   "keeping.compareGone": "Gone on the right",
   "keeping.compareNew": "New on the right",
