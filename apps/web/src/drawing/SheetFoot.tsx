@@ -38,7 +38,7 @@ export function SheetFoot({
         height={Math.max(0, view.foot - 8)}
         className="tw-paper"
       />
-      <rect x={5.5} y={5.5} width={view.width - 11} height={view.height - 11} className="tw-sheet" />
+      <rect x={5.5} y={5.5} width={Math.max(0, view.width - 11)} height={view.height - 11} className="tw-sheet" />
       <g transform={`translate(18 ${narrow ? top + 20 : top + 30})`}>
         {bar.ticks.map((tick, i) => {
           const next = bar.ticks[i + 1];
