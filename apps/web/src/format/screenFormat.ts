@@ -32,6 +32,13 @@ export function screenFormat(
 ): ScreenFormat {
   const sign = decimalSign(language);
   const local = (text: string) => (sign === "." ? text : text.replace(/(\d)\.(?=\d)/g, `$1${sign}`));
+  const years = new Intl.NumberFormat(language, {
+    style: "unit",
+    unit: "year",
+    unitDisplay: "long",
+    maximumSignificantDigits: 3,
+    useGrouping: false,
+  });
   const units = unitSystems[system];
   // Prices and tariffs are in the currency of catalogue and design whatever the units of the water are.
   const currency = "EUR";
@@ -46,6 +53,8 @@ export function screenFormat(
   const format = (si: number, dimension: Dimension): string => {
     // A span of years in minutes helps nobody, so time takes the unit that fits it.
     const unit = dimension === "time" && own.time === undefined ? timeUnit(si) : unitOf(dimension);
+    // The sign for a year, "a", is known to few.
+    if (unit === "a") return years.format(si / year);
     return local(spaced(formatQuantity(si, dimension, unit)));
   };
   return Object.assign(format, {
