@@ -38,12 +38,28 @@ const designs: readonly Design[] = [
   easyLift(2850),
 ];
 
+/** The closed loop round the display, its pump not chosen yet, with and without a wish for all water movement. */
+const closedLoops: readonly Design[] = [[15, 30], undefined].map((wish) =>
+  example("golden/04-closed-loop.json", (design) => {
+    design.loops = design.loops.slice(1).concat(design.loops.slice(0, 1));
+    delete design.loops[0]?.pumps[0]?.ref;
+    delete design.wishes.totalTurnover;
+    if (wish)
+      design.wishes.totalTurnover = [
+        { value: 15, unit: "1/h" },
+        { value: 30, unit: "1/h" },
+      ];
+  }),
+);
+
 /** Every reason there is, checked by the compiler. */
 const given: Readonly<Record<ReasonCode, true>> = {
   "meets-aim": true,
   "within-wish": true,
   "below-wish": true,
   "above-wish": true,
+  "lacking-movement": true,
+  "no-wish": true,
   "too-weak-to-lift": true,
   "wrong-place": true,
   "wrong-voltage": true,
@@ -67,8 +83,8 @@ const given: Readonly<Record<ReasonCode, true>> = {
 
 describe("the reasons of a ranking", () => {
   const reasons = new Map<ReasonCode, Reason>();
-  for (const design of designs) {
-    const { candidates, rejections } = rank(design, demoCatalogue);
+  for (const design of [...designs, ...closedLoops]) {
+    const { candidates, rejections } = rank(design, demoCatalogue, closedLoops.includes(design) ? { loop: 0 } : {});
     const all = [...candidates.flatMap((entry) => entry.reasons), ...rejections.flatMap((entry) => entry.causes)];
     for (const reason of all) if (!reasons.has(reason.code)) reasons.set(reason.code, reason);
   }

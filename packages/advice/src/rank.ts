@@ -15,12 +15,12 @@ import { fromSI, toSI } from "@tidewright/units";
 import { circuitLoadWithout } from "./ranking/circuitLoad.ts";
 import type { CoupledPoint } from "./ranking/coupledCurve.ts";
 import { type Context, reasonsFor, rejectionsFor, type Wish } from "./ranking/judge.ts";
+import { loopWish } from "./ranking/loopWish.ts";
 import { type Met, OperatingPoints } from "./ranking/operatingPoints.ts";
 import { markParetoFront, type Unmarked } from "./ranking/paretoFront.ts";
 import type { Ranking, RankOptions, Rejection } from "./ranking.ts";
 import { pumpLabel, pumpPrice, soundAtSpeed } from "./states/pumpStates.ts";
 import { returnFlowWish } from "./states/wishes.ts";
-import { levelOf } from "./system/levels.ts";
 import { type PreparedSystem, withSystem } from "./system/prepare.ts";
 import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
 
@@ -31,6 +31,8 @@ import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
  *  The whole system is solved without the pump, as a curve of head over flow; each pump then meets that curve. Where a controllable
  *  pump can give the wished flow, its speed follows from one exact head. Every other operating point is found on the tabulated
  *  curve and then settled on exact solutions of the network, to 1e-9 of flow.
+ *  A loop without a wished flow is asked for what it gives now; one that stands still for what the wished turnover of all water still lacks, or,
+ *  where that is not wished or there already, for no flow at all (see `loopWish`).
  *  score = horizon cost [hundreds] + 4 per dB over 30, /10 + 3 x miss of the aim in units of the wish's half width + 20 for each
  *  flaw; smaller is better.
  *  design Design   catalogue Catalogue   options RankOptions   -> Ranking
@@ -50,19 +52,22 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
   const { displayWaterArea, displayFloor } = system.geometry;
   const volumeAt = (displayLevel: number) => displayWaterArea * (displayLevel - displayFloor);
   const circuit = circuitLoadWithout(system, solved, loop);
+  // Before the other loops are solved for flows of this one.
+  const asked = loopWish(system, prepared, solved);
   const points = new OperatingPoints(system, prepared, solved);
   const isReturn = prepared.purpose === "return";
-  const now = points.flowNow > 0 ? points.flowNow : volumeAt(levelOf(solved.levels, "display")) / 360;
+  const now = asked.aim;
   // A wished turnover asks for a little more where more water stands in the display; what other loops bring counts toward it.
   const perVolume = isReturn ? returnFlowWish(design, 1) : undefined;
   const wishAt = ({ displayLevel, others }: CoupledPoint): Wish => {
-    if (!perVolume) return { low: 0.8 * now, aim: now, high: 1.2 * now, others: 0 };
+    if (!perVolume) return { ...asked, others: 0 };
     const volume = design.wishes.returnFlow ? 1 : volumeAt(displayLevel);
     return {
       low: Math.max(0, perVolume.low * volume - others),
       aim: Math.max(1e-6, perVolume.aim * volume - others),
       high: Math.max(1e-6, perVolume.high * volume - others),
       others,
+      from: "wish",
     };
   };
   const aimed = isReturn
@@ -151,10 +156,12 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
     }
   }
   markParetoFront(candidates);
+  // Where nobody asks for a flow, what the pumps give is all that can be told.
+  const high = Number.isFinite(own.high) ? own.high : Math.max(aimed.flow, ...candidates.map(({ flow }) => flow));
   return {
     loop,
     aim: aimed.flow,
-    wish: { low: own.low, high: own.high },
+    wish: { low: own.low, high },
     candidates: candidates.sort((a, b) => a.score - b.score),
     rejections,
     considered: catalogue.pumps.length * counts.length,

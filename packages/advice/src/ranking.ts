@@ -6,6 +6,8 @@ export type ReasonCode =
   | "within-wish"
   | "below-wish"
   | "above-wish"
+  | "lacking-movement"
+  | "no-wish"
   | "too-weak-to-lift"
   | "wrong-place"
   | "wrong-voltage"
@@ -72,7 +74,7 @@ export interface Ranking {
   readonly loop: number;
   /** Flow through the pumps that brings the wished flow to the display [m3/s]. */
   readonly aim: number;
-  /** Flow wished at the display from this loop [m3/s]. */
+  /** Flow wished at the display from this loop [m3/s]; where nobody wishes any, from 0 to the most that a candidate gives. */
   readonly wish: { readonly low: number; readonly high: number };
   /** Best first. */
   readonly candidates: readonly Candidate[];

@@ -5,6 +5,7 @@ import { toSI } from "@tidewright/units";
 import { limits } from "../findings/limits.ts";
 import type { Reason } from "../ranking.ts";
 import type { CircuitLoad } from "./circuitLoad.ts";
+import type { LoopWish } from "./loopWish.ts";
 import type { Unmarked } from "./paretoFront.ts";
 
 /** What a loop asks of its pumps. */
@@ -25,6 +26,8 @@ export interface Wish {
   readonly aim: number;
   readonly high: number;
   readonly others: number;
+  /** Who wishes it: the design, or where it does not, as of `loopWish`. */
+  readonly from: "wish" | LoopWish["from"];
 }
 
 /** Causes that rule a pump out before it is put into the system. */
@@ -57,10 +60,12 @@ export function reasonsFor(
   const reached = context.purpose === "return" ? flow : candidate.flow;
   // The allowance is of all the water that goes over the weir, as in an assessment.
   const { others } = wish;
-  if (reached < wish.low - 0.001 * (wish.low + others)) out.push(flowReason("below-wish", reached, wish.low));
+  if (wish.from === "nobody") reasons.push({ code: "no-wish", value: reached, dimension: "flow" });
+  else if (reached < wish.low - 0.001 * (wish.low + others)) out.push(flowReason("below-wish", reached, wish.low));
   else if (reached > wish.high + 0.001 * (wish.high + others)) out.push(flowReason("above-wish", reached, wish.high));
   else if (Math.abs(reached - wish.aim) <= 0.02 * wish.aim) reasons.push(flowReason("meets-aim", reached, wish.aim));
   else reasons.push(flowReason("within-wish", reached, wish.aim));
+  if (wish.from === "movement") reasons.push({ code: "lacking-movement", value: wish.aim, dimension: "flow" });
   if (context.purpose === "return" && flow + others > context.drainLimit)
     out.push({ code: "drain-cannot-carry", value: flow, limit: context.drainLimit - others, dimension: "flow" });
   const { circuit } = context;

@@ -8,6 +8,8 @@ export const reasons: Record<keyof typeof english, string> = {
   "reasons.below-wish.backward":
     "kommt nicht hinauf: {value} liefen aus dem Schaubecken durch die anderen Abzweige zurück; gewünscht sind mindestens {limit} aufwärts",
   "reasons.above-wish": "gibt {value}; gewünscht sind höchstens {limit}",
+  "reasons.lacking-movement": "ist an den {value} gemessen, die der gewünschten Umwälzung allen Wassers noch fehlen",
+  "reasons.no-wish": "gibt {value}; von diesem Kreislauf ist kein Fluss gewünscht",
   "reasons.too-weak-to-lift": "erreicht höchstens {value}; die Anlage verlangt {limit}, bevor etwas fließt",
   "reasons.wrong-place": "ist nicht für diesen Ort gebaut",
   "reasons.wrong-voltage": "ist für {value} gebaut; das Netz liefert {limit}",

@@ -6,6 +6,8 @@ export const reasons = {
   "reasons.below-wish.backward":
     "cannot lift: {value} of water would run back from the display through the other branches; {limit} up is the least wished",
   "reasons.above-wish": "gives {value}; {limit} is the most wished",
+  "reasons.lacking-movement": "is measured by the {value} that the wished movement of all water still lacks",
+  "reasons.no-wish": "gives {value}; no flow is wished of this loop",
   "reasons.too-weak-to-lift": "reaches {value} at most; the system asks for {limit} before anything flows",
   "reasons.wrong-place": "is not made for this place",
   "reasons.wrong-voltage": "is made for {value}; the mains give {limit}",
