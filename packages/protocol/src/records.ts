@@ -136,7 +136,8 @@ export const link = z.object({
   revokedAt: instant.nullable(),
 });
 
-/** One line of the audit trail. */
+/** One line of the audit trail; `about` names whom and what it tells of and what became of it, such as the name of an account
+ *  and its new role: empty in lines of earlier programs and where a customer was erased. */
 export const auditEntry = z.object({
   id,
   at: instant,
@@ -145,6 +146,7 @@ export const auditEntry = z.object({
   subjectKind: z.string(),
   subjectId: z.string(),
   detail: z.string(),
+  about: z.record(z.string(), z.string()),
 });
 
 /** What an erasure took away, and what it kept without a name. */
@@ -228,6 +230,8 @@ export const storeChange = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("catalogue"), row: z.string(), id }),
   z.object({ kind: z.literal("design"), id, jobId: id, revision: z.int() }),
   z.object({ kind: z.literal("settings"), version: z.int() }),
+  z.object({ kind: z.literal("account"), id }),
+  z.object({ kind: z.literal("link"), id, jobId: id.nullable() }),
   z.object({ kind: z.literal("erasure"), customerId: id }),
 ]);
 

@@ -141,6 +141,31 @@ export interface KeptSettings {
   readonly version: number;
 }
 
+/** Whom and what a line of the audit trail tells of, and what became of it: never a secret.
+ *  `name` of the subject, `was` before it was renamed; `role`, `password` and `access` of an account; `kind` of a link, a
+ *  file or a row of the catalogue; `change` of such a row; `version` of a design; `fields` of a customer or job; `design`, `job`
+ *  and `customerId` that it belongs to, of whose erasure the names go. */
+export type AuditAbout = Readonly<
+  Partial<
+    Record<
+      | "name"
+      | "was"
+      | "role"
+      | "password"
+      | "access"
+      | "kind"
+      | "change"
+      | "version"
+      | "fields"
+      | "design"
+      | "job"
+      | "jobId"
+      | "customerId",
+      string
+    >
+  >
+>;
+
 /** One line of the audit trail. */
 export interface AuditEntry {
   readonly id: string;
@@ -150,6 +175,7 @@ export interface AuditEntry {
   readonly subjectKind: string;
   readonly subjectId: string;
   readonly detail: string;
+  readonly about: AuditAbout;
 }
 
 /** What an erasure took away, and what it kept without a name. */

@@ -43,6 +43,8 @@ export type StoreChange =
   | { readonly kind: "catalogue"; readonly row: string; readonly id: string }
   | { readonly kind: "design"; readonly id: string; readonly jobId: string; readonly revision: number }
   | { readonly kind: "settings"; readonly version: number }
+  | { readonly kind: "account"; readonly id: string }
+  | { readonly kind: "link"; readonly id: string; readonly jobId: string | null }
   | { readonly kind: "erasure"; readonly customerId: string }
   | { readonly kind: "missed" };
 

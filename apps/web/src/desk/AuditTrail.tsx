@@ -1,45 +1,39 @@
 import { type AuditEntry, routes } from "@tidewright/protocol";
-import { useEffect, useState } from "react";
-import { ask } from "../api/ask.ts";
+import { useState } from "react";
+import { type Answered, ask } from "../api/ask.ts";
 import { useWords } from "../words/useWords.ts";
+import { auditWords } from "./auditWords.ts";
 import { authorWords } from "./authorWords.ts";
 import { customerHash, jobHash } from "./deskAddress.ts";
 import { refusalWords } from "./refusalWords.ts";
 import { useCustomers, useJobs } from "./shopLists.ts";
+import { useAsked } from "./useAsked.ts";
 
 const pageSize = 50;
+/** Most lines that one question brings. */
+const mostAtOnce = 500;
 
-/** Who did what, newest first. */
+interface Trail {
+  readonly lines: readonly AuditEntry[];
+  readonly more: boolean;
+}
+
+/** Who did what, newest first; anew with everything that anybody does. */
 export function AuditTrail() {
   const words = useWords();
   const { say } = words;
-  const [lines, setLines] = useState<readonly AuditEntry[]>([]);
-  const [more, setMore] = useState(false);
-  const [problem, setProblem] = useState<string>();
-  const load = async (offset: number) => {
-    const answer = await ask(routes.audit, { query: { limit: pageSize, offset } });
-    if (!answer.ok) {
-      setProblem(refusalWords(answer, words));
-      return;
-    }
-    setProblem(undefined);
-    setMore(answer.value.items.length === pageSize);
-    setLines((before) => [...before.slice(0, offset), ...answer.value.items]);
-  };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked once, and then on demand
-  useEffect(() => {
-    void load(0);
-  }, []);
-  /** In words where the catalogue has them; a newer server may do what this page has no word for. */
-  const told: Told = (area, code) => {
-    const key = `desk.${area}.${code}`;
-    return words.knows(key) ? say(key) : code;
-  };
+  const [wanted, setWanted] = useState(pageSize);
+  const { value, failed } = useAsked(
+    `audit ${wanted}`,
+    () => trailOf(wanted),
+    () => true,
+  );
+  const { lines, more } = value ?? { lines: [], more: false };
   return (
     <section className="desk-block">
       <h2>{say("desk.audit")}</h2>
       <p className="quiet">{say("desk.auditExplain")}</p>
-      {problem === undefined ? null : <p className="field-problem">{problem}</p>}
+      {failed === undefined ? null : <p className="field-problem">{refusalWords(failed, words)}</p>}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard */}
       <section className="table-scroll" tabIndex={0} aria-label={say("desk.audit")}>
         <table className="audit">
@@ -56,9 +50,9 @@ export function AuditTrail() {
               <tr key={line.id}>
                 <td>{words.instant(line.at)}</td>
                 <td>{authorWords(line.author, words)}</td>
-                <td>{told("did", line.action)}</td>
+                <td>{auditWords(line, words).did}</td>
                 <td>
-                  <Subject line={line} told={told} />
+                  <Subject line={line} />
                 </td>
               </tr>
             ))}
@@ -66,7 +60,7 @@ export function AuditTrail() {
         </table>
       </section>
       {more ? (
-        <button type="button" className="action" onClick={() => void load(lines.length)}>
+        <button type="button" className="action" onClick={() => setWanted(lines.length + pageSize)}>
           {say("desk.older")}
         </button>
       ) : null}
@@ -74,23 +68,40 @@ export function AuditTrail() {
   );
 }
 
-type Told = (area: "did" | "subject", code: string) => string;
+/** The newest lines, with whether there are older ones. Asked for one after the other, a line that is added meanwhile is not
+ *  shown twice. */
+async function trailOf(wanted: number): Promise<Answered<Trail>> {
+  const lines = new Map<string, AuditEntry>();
+  for (let offset = 0; ; offset += mostAtOnce) {
+    const limit = Math.min(mostAtOnce, wanted - offset);
+    const answer = await ask(routes.audit, { query: { limit, offset } });
+    if (!answer.ok) return answer;
+    for (const line of answer.value.items) lines.set(line.id, line);
+    const more = answer.value.items.length === limit;
+    if (!more || offset + limit >= wanted) return { ...answer, value: { lines: [...lines.values()], more } };
+  }
+}
 
 /** What it was done to, with a way there while it is there. */
-function Subject({ line, told }: { readonly line: AuditEntry; readonly told: Told }) {
+function Subject({ line }: { readonly line: AuditEntry }) {
+  const words = useWords();
   const jobs = useJobs().items;
   const customers = useCustomers().items;
-  const kind = told("subject", line.subjectKind);
+  const { kind, name, more } = auditWords(line, words);
   const of = line.subjectKind === "job" ? jobs : line.subjectKind === "customer" ? customers : [];
-  const name = of.find(({ id }) => id === line.subjectId)?.name;
-  if (name === undefined) return kind;
+  const known = of.find(({ id }) => id === line.subjectId)?.name;
   const address = line.subjectKind === "job" ? jobHash(line.subjectId) : customerHash(line.subjectId);
   return (
     <>
       {kind}{" "}
-      <a className="in-text" href={address}>
-        {name}
-      </a>
+      {known === undefined ? (
+        name
+      ) : (
+        <a className="in-text" href={address}>
+          {known}
+        </a>
+      )}
+      {more.length === 0 ? null : <span className="quiet"> · {more.join(" · ")}</span>}
     </>
   );
 }

@@ -1,6 +1,6 @@
 import { type Problem, shown } from "@tidewright/design";
 import { conflict, done, invalid, missing } from "../outcome.ts";
-import { type Account, type AccountFields, type AccountWithHash, accountRoles } from "../records.ts";
+import { type Account, type AccountFields, type AccountWithHash, type AuditAbout, accountRoles } from "../records.ts";
 import type { Sql } from "../sql/sqlDatabase.ts";
 import type { AccountsPart } from "../store.ts";
 import { addAudit } from "./audit.ts";
@@ -38,7 +38,7 @@ export function accountsPart(context: Context): AccountsPart {
     create: async ({ id = context.newId(), onlyFirst = false, ...fields }, by) => {
       const problems = [...problemsOf(fields), ...idProblems("/id", id), ...byProblems(by)];
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         if (onlyFirst && (await sql.rows("SELECT id FROM accounts LIMIT 1")).length > 0) {
           return invalid([{ path: "", message: "there is an account already", fix: "ask its owner for one" }]);
         }
@@ -47,9 +47,13 @@ export function accountsPart(context: Context): AccountsPart {
           [id, fields.name, nameKey(fields.name), fields.role, fields.passwordHash, by.at, by.at],
         );
         if (kept === 0) return taken(fields.name);
-        await addAudit(context, sql, by, "create", ["account", id], fields.role);
+        await addAudit(context, sql, by, "create", ["account", id], {
+          about: { name: fields.name, role: fields.role },
+        });
         return done((await findAccount(sql, id))!);
       });
+      if (outcome.ok) context.announce({ kind: "account", id });
+      return outcome;
     },
     list: async () =>
       (await database.read.rows<Row>(`SELECT ${columns} FROM accounts ORDER BY name_key`)).map((row) =>
@@ -65,7 +69,7 @@ export function accountsPart(context: Context): AccountsPart {
     update: async (id, expectedVersion, fields, by) => {
       const problems = [...problemsOf(fields), ...byProblems(by)];
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         const [row] = await sql.rows<Row>(`SELECT ${columns} FROM accounts WHERE id = ?`, [id]);
         if (!row) return missing("account", id);
         const known = asAccount(row);
@@ -106,12 +110,23 @@ export function accountsPart(context: Context): AccountsPart {
         if (next.disabled || next.role !== known.role || next.passwordHash !== known.passwordHash) {
           await sql.change("DELETE FROM sessions WHERE account_id = ?", [id]);
         }
-        await addAudit(context, sql, by, "update", ["account", id], Object.keys(fields).join(", "));
+        await addAudit(context, sql, by, "update", ["account", id], { about: aboutChange(known, next) });
         return done((await findAccount(sql, id))!);
       });
+      if (outcome.ok) context.announce({ kind: "account", id });
+      return outcome;
     },
   };
 }
+
+/** What became of an account, in words that a reader's language has; of a password only that it is another one. */
+const aboutChange = (known: AccountWithHash, next: AccountWithHash): AuditAbout => ({
+  name: next.name,
+  ...(next.name === known.name ? {} : { was: known.name }),
+  ...(next.role === known.role ? {} : { role: next.role }),
+  ...(next.passwordHash === known.passwordHash ? {} : { password: "new" }),
+  ...(next.disabled === known.disabled ? {} : { access: next.disabled ? "shut" : "open" }),
+});
 
 const nameKey = (name: string): string => searchText(name).trim();
 

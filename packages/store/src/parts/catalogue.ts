@@ -1,5 +1,5 @@
 import { conflict, done, invalid, missing } from "../outcome.ts";
-import type { CatalogueRow } from "../records.ts";
+import type { AuditAbout, CatalogueRow } from "../records.ts";
 import type { Sql } from "../sql/sqlDatabase.ts";
 import type { CataloguePart } from "../store.ts";
 import { addAudit } from "./audit.ts";
@@ -43,7 +43,9 @@ export function cataloguePart(context: Context): CataloguePart {
         const row = await findRow(sql, kind, id);
         if (!row) return missing(`catalogue row of kind "${kind}"`, id);
         if (changed === 0) return conflict(row);
-        await addAudit(context, sql, by, "put", ["catalogue", `${kind}/${id}`]);
+        await addAudit(context, sql, by, "put", ["catalogue", `${kind}/${id}`], {
+          about: { ...aboutRow(row), change: expectedVersion === 0 ? "new" : "changed" },
+        });
         return done(row);
       });
       if (outcome.ok) context.announce({ kind: "catalogue", row: kind, id });
@@ -59,13 +61,20 @@ export function cataloguePart(context: Context): CataloguePart {
           expectedVersion,
         ]);
         if (changed === 0) return conflict(row);
-        await addAudit(context, sql, by, "remove", ["catalogue", `${kind}/${id}`]);
+        await addAudit(context, sql, by, "remove", ["catalogue", `${kind}/${id}`], { about: aboutRow(row) });
         return done(row);
       });
       if (outcome.ok) context.announce({ kind: "catalogue", row: kind, id });
       return outcome;
     },
   };
+}
+
+/** A row as people call it: what a maker prints on it. */
+function aboutRow({ kind, data }: CatalogueRow): AuditAbout {
+  const { maker, model } = (typeof data === "object" && data !== null ? data : {}) as Record<string, unknown>;
+  const name = [maker, model].filter((each) => typeof each === "string" && each !== "").join(" ");
+  return { kind, ...(name === "" ? {} : { name: name.slice(0, 400) }) };
 }
 
 async function findRow(sql: Sql, kind: string, id: string): Promise<CatalogueRow | undefined> {

@@ -71,7 +71,9 @@ export function customersPart(context: Context): CustomersPart {
           [next.name, next.contact, next.notes, searchText(next.name, next.contact), by.at, id, expectedVersion],
         );
         if (changed === 0) return conflict((await findCustomer(sql, id)) ?? known);
-        await addAudit(context, sql, by, "update", ["customer", id], Object.keys(fields).join(", "));
+        await addAudit(context, sql, by, "update", ["customer", id], {
+          about: { fields: Object.keys(fields).join(", ") },
+        });
         return done(next);
       });
       if (outcome.ok) context.announce({ kind: "customer", id, version: outcome.value.version });

@@ -2,7 +2,7 @@ import { conflict, done, invalid, missing } from "../outcome.ts";
 import type { DesignHead, Revision, RevisionEntry } from "../records.ts";
 import type { Sql } from "../sql/sqlDatabase.ts";
 import type { DesignsPart } from "../store.ts";
-import { addAudit } from "./audit.ts";
+import { aboutJob, addAudit } from "./audit.ts";
 import { byProblems, idProblems, jsonText, pageOf, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 import { containing } from "./searchText.ts";
@@ -68,7 +68,9 @@ export function designsPart(context: Context): DesignsPart {
         if (known) return conflict(known);
         const head = newHead({ id, jobId, name, variantOf: null }, by);
         await insertDesign(sql, head, json.text);
-        await addAudit(context, sql, by, "create", ["design", id]);
+        await addAudit(context, sql, by, "create", ["design", id], {
+          about: { name, ...(await aboutJob(sql, jobId)) },
+        });
         return done(head);
       });
       if (outcome.ok) context.announce({ kind: "design", id, jobId, revision: 1 });
@@ -180,11 +182,11 @@ export function designsPart(context: Context): DesignsPart {
           "INSERT INTO revision_names (design_id, number, name, author, at) VALUES (?, ?, ?, ?, ?) ON CONFLICT (design_id, number) DO UPDATE SET name = excluded.name, author = excluded.author, at = excluded.at",
           [designId, number, name, by.author, by.at],
         );
-        await addAudit(context, sql, by, "nameVersion", ["design", designId], `${number}`);
+        const head = await findHead(sql, designId);
+        await addAudit(context, sql, by, "nameVersion", ["design", designId], {
+          about: { name: head?.name ?? "", version: `${number}`, ...(await aboutJob(sql, head?.jobId ?? null)) },
+        });
         const { document: _, ...entry } = found;
-        const [head] = await sql.rows<{ jobId: string }>(`SELECT job_id AS "jobId" FROM designs WHERE id = ?`, [
-          designId,
-        ]);
         return done({ entry: { ...entry, name }, jobId: head?.jobId ?? "" });
       });
       if (!outcome.ok) return outcome;
@@ -218,7 +220,10 @@ export function designsPart(context: Context): DesignsPart {
         }
         const head = newHead({ id, jobId: targetJob, name, variantOf: { designId, revision: number } }, by);
         await insertDesign(sql, head, given?.text ?? source.document);
-        await addAudit(context, sql, by, "duplicate", ["design", id], `${designId}/${number}`);
+        await addAudit(context, sql, by, "duplicate", ["design", id], {
+          detail: `${designId}/${number}`,
+          about: { name, was: original.name, version: `${number}`, ...(await aboutJob(sql, targetJob)) },
+        });
         return done(head);
       });
       if (outcome.ok) context.announce({ kind: "design", id, jobId: outcome.value.jobId, revision: 1 });

@@ -6,6 +6,7 @@ import { byProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 import { findCustomer } from "./customers.ts";
 import { erasedDocument, personalWords } from "./erasedDocument.ts";
+import { containing } from "./searchText.ts";
 
 /** Takes a customer's personal data out of the store and says what was taken; the designs stay, without a name.
  *  Gone: the customer, the names and notes of their jobs, the name and notes of every revision of their designs, what
@@ -51,8 +52,17 @@ export async function eraseCustomer(context: Context, customerId: string, by: By
         "UPDATE jobs SET customer_id = NULL, name = 'Erased customer', notes = '', search_text = 'erased customer', version = version + 1, updated_at = ? WHERE id = ?",
         [by.at, jobId],
       );
-      counts.auditLinesCleared += await clearAudit(sql, "job", jobId);
     }
+    // A job that was removed before, or was another customer's by then, left lines with names.
+    const told = await sql.rows<{ id: string }>(
+      "SELECT DISTINCT subject_id AS id FROM audit WHERE subject_kind = 'job' AND about LIKE ? ESCAPE '\\'",
+      [pair("customerId", customerId)],
+    );
+    for (const jobId of new Set([...jobs, ...told.map(({ id }) => id)])) {
+      counts.auditLinesCleared += await clearAudit(sql, "job", jobId);
+      counts.auditLinesCleared += await clearAbout(sql, pair("jobId", jobId));
+    }
+    counts.auditLinesCleared += await clearAbout(sql, pair("customerId", customerId));
     counts.auditLinesCleared += await clearAudit(sql, "customer", customerId);
     // What the customer did in person stays in the history, without the name.
     await sql.change("UPDATE revisions SET author = '' WHERE author = ?", [customer.name]);
@@ -106,8 +116,15 @@ async function addErased(sql: Sql, designId: string, by: By): Promise<void> {
 }
 
 function clearAudit(sql: Sql, kind: string, id: string): Promise<number> {
-  return sql.change("UPDATE audit SET detail = '' WHERE subject_kind = ? AND subject_id = ? AND detail <> ''", [
-    kind,
-    id,
-  ]);
+  return sql.change(
+    "UPDATE audit SET detail = '', about = '' WHERE subject_kind = ? AND subject_id = ? AND (detail <> '' OR about <> '')",
+    [kind, id],
+  );
 }
+
+function clearAbout(sql: Sql, pattern: string): Promise<number> {
+  return sql.change("UPDATE audit SET detail = '', about = '' WHERE about LIKE ? ESCAPE '\\'", [pattern]);
+}
+
+/** Pattern of lines that tell of something by its id. */
+const pair = (key: string, id: string): string => containing(`"${key}":${JSON.stringify(id)}`);

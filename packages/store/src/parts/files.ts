@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
 import { shown } from "@tidewright/design";
 import { done, invalid, missing } from "../outcome.ts";
-import { type FileEntry, fileKinds, type StoredFile } from "../records.ts";
+import { type AuditAbout, type FileEntry, fileKinds, type StoredFile } from "../records.ts";
+import type { Sql } from "../sql/sqlDatabase.ts";
 import type { FilesPart } from "../store.ts";
-import { addAudit } from "./audit.ts";
+import { aboutJob, addAudit } from "./audit.ts";
 import { byProblems, idProblems, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 
@@ -62,7 +63,7 @@ export function filesPart(context: Context): FilesPart {
         if (kept === 0) {
           return invalid([{ path: "/id", message: "is taken by another file", value: id, fix: "leave the id out" }]);
         }
-        await addAudit(context, sql, by, "put", ["file", id]);
+        await addAudit(context, sql, by, "put", ["file", id], { about: await aboutFile(sql, entry) });
         return done(entry);
       });
       if (outcome.ok) context.announce({ kind: "file", id, jobId });
@@ -81,7 +82,7 @@ export function filesPart(context: Context): FilesPart {
         const [entry] = await sql.rows<FileEntry>(`SELECT ${columns} FROM files WHERE id = ?`, [id]);
         if (!entry) return missing("file", id);
         await sql.change("DELETE FROM files WHERE id = ?", [id]);
-        await addAudit(context, sql, by, "remove", ["file", id]);
+        await addAudit(context, sql, by, "remove", ["file", id], { about: await aboutFile(sql, entry) });
         return done(entry);
       });
       if (outcome.ok) context.announce({ kind: "file", id, jobId: outcome.value.jobId });
@@ -89,3 +90,9 @@ export function filesPart(context: Context): FilesPart {
     },
   };
 }
+
+const aboutFile = async (sql: Sql, { name, kind, jobId }: FileEntry): Promise<AuditAbout> => ({
+  name,
+  kind,
+  ...(await aboutJob(sql, jobId)),
+});

@@ -3,7 +3,7 @@ import { conflict, done, invalid, missing } from "../outcome.ts";
 import { type Job, type JobFields, jobStages } from "../records.ts";
 import type { Sql, SqlValue } from "../sql/sqlDatabase.ts";
 import type { JobsPart } from "../store.ts";
-import { addAudit } from "./audit.ts";
+import { addAudit, ofCustomer } from "./audit.ts";
 import { byProblems, idProblems, pageOf, textProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 import { findCustomer } from "./customers.ts";
@@ -53,7 +53,7 @@ export function jobsPart(context: Context): JobsPart {
           "INSERT INTO jobs (id, customer_id, name, stage, notes, search_text, version, created_at, updated_at) VALUES (?, ?, ?, ?, ?, ?, 1, ?, ?)",
           [id, customerId, name, stage, notes, searchText(name, notes), by.at, by.at],
         );
-        await addAudit(context, sql, by, "create", ["job", id]);
+        await addAudit(context, sql, by, "create", ["job", id], { about: { name, ...ofCustomer(customerId) } });
         return done((await findJob(sql, id))!);
       });
       if (outcome.ok) context.announce({ kind: "job", id, version: 1 });
@@ -107,7 +107,14 @@ export function jobsPart(context: Context): JobsPart {
           ],
         );
         if (changed === 0) return conflict((await findJob(sql, id)) ?? known);
-        await addAudit(context, sql, by, "update", ["job", id], Object.keys(fields).join(", "));
+        await addAudit(context, sql, by, "update", ["job", id], {
+          about: {
+            name: next.name,
+            ...(next.name === known.name ? {} : { was: known.name }),
+            fields: Object.keys(fields).join(", "),
+            ...ofCustomer(next.customerId),
+          },
+        });
         return done((await findJob(sql, id))!);
       });
       if (outcome.ok) context.announce({ kind: "job", id, version: outcome.value.version });
@@ -131,7 +138,9 @@ export function jobsPart(context: Context): JobsPart {
         await sql.change("DELETE FROM designs WHERE job_id = ?", [id]);
         await sql.change("DELETE FROM files WHERE job_id = ?", [id]);
         await sql.change("DELETE FROM jobs WHERE id = ?", [id]);
-        await addAudit(context, sql, by, "remove", ["job", id]);
+        await addAudit(context, sql, by, "remove", ["job", id], {
+          about: { name: known.name, ...ofCustomer(known.customerId) },
+        });
         return done(known);
       });
       if (outcome.ok) context.announce({ kind: "job", id, version: expectedVersion + 1 });

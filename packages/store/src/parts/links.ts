@@ -2,7 +2,7 @@ import { type Problem, shown } from "@tidewright/design";
 import { done, invalid, missing } from "../outcome.ts";
 import { type Link, linkKinds } from "../records.ts";
 import type { LinksPart } from "../store.ts";
-import { addAudit } from "./audit.ts";
+import { aboutLink, addAudit } from "./audit.ts";
 import { byProblems, instantProblems } from "./checks.ts";
 import type { Context } from "./context.ts";
 import { newToken, tokenHash } from "./tokens.ts";
@@ -31,7 +31,7 @@ export function linksPart(context: Context): LinksPart {
         problems.push({ path: "/designId", message: "is missing", fix: "name the design that the link shows" });
       }
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         let ofJob = jobId;
         if (designId !== null) {
           const [design] = await sql.rows<{ jobId: string; revision: number }>(
@@ -62,9 +62,11 @@ export function linksPart(context: Context): LinksPart {
           "INSERT INTO links (id, token_hash, kind, job_id, design_id, revision, created_at, created_by, expires_at, revoked_at) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, NULL)",
           [link.id, tokenHash(token), kind, ofJob, designId, revision, by.at, by.author, expiresAt],
         );
-        await addAudit(context, sql, by, "create", ["link", link.id]);
+        await addAudit(context, sql, by, "create", ["link", link.id], { about: await aboutLink(sql, link.id) });
         return done({ link, token });
       });
+      if (outcome.ok) context.announce({ kind: "link", id: outcome.value.link.id, jobId: outcome.value.link.jobId });
+      return outcome;
     },
     find: async (token, at) => {
       const [link] = await database.read.rows<Link>(
@@ -99,14 +101,16 @@ export function linksPart(context: Context): LinksPart {
     revoke: async (id, by) => {
       const problems = byProblems(by);
       if (problems.length > 0) return invalid(problems);
-      return database.write(async (sql) => {
+      const outcome = await database.write(async (sql) => {
         // A link revoked twice keeps the instant of the first time.
         await sql.change("UPDATE links SET revoked_at = ? WHERE id = ? AND revoked_at IS NULL", [by.at, id]);
         const [link] = await sql.rows<Link>(`SELECT ${columns} FROM links WHERE id = ?`, [id]);
         if (!link) return missing("link", id);
-        await addAudit(context, sql, by, "revoke", ["link", id]);
+        await addAudit(context, sql, by, "revoke", ["link", id], { about: await aboutLink(sql, id) });
         return done(link);
       });
+      if (outcome.ok) context.announce({ kind: "link", id, jobId: outcome.value.jobId });
+      return outcome;
     },
     removeExpired: (at) => database.write((sql) => sql.change("DELETE FROM links WHERE expires_at <= ?", [at])),
   };

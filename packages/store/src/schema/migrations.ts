@@ -143,6 +143,8 @@ const steps: readonly (readonly string[])[] = [
   ],
   // Of the draft that an intake link was given to, so that who sends it again is known.
   ["ALTER TABLE links ADD COLUMN draft_hash TEXT"],
+  // Names of whom and what a line of the trail tells of, as JSON; emptied where a customer is erased.
+  ["ALTER TABLE audit ADD COLUMN about TEXT NOT NULL DEFAULT ''"],
 ];
 
 /** The version of the schema this program writes. */
@@ -198,7 +200,11 @@ export const tables: readonly { readonly name: string; readonly columns: readonl
     key: "id",
     columns: ["id", "job_id", "kind", "name", "content_type", "size", "sha256", "author", "at", "bytes"],
   },
-  { name: "audit", key: "id", columns: ["id", "at", "author", "action", "subject_kind", "subject_id", "detail"] },
+  {
+    name: "audit",
+    key: "id",
+    columns: ["id", "at", "author", "action", "subject_kind", "subject_id", "detail", "about"],
+  },
   {
     name: "accounts",
     key: "id",
