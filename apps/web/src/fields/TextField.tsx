@@ -30,6 +30,8 @@ export const TextField = memo(function TextField({ path, value, label, hint, opt
       value={typed.text}
       data-draft={typed.draft}
       aria-label={bare ? label : undefined}
+      // A bare one, such as a design's name in its bar, may be too short for what it holds.
+      title={bare ? typed.text : undefined}
       aria-invalid={typed.problem !== undefined}
       aria-describedby={typed.problem === undefined ? undefined : `${id}-problem`}
       onChange={(event) => typed.onChange(event.target.value)}
