@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { openStore } from "../openStore.ts";
@@ -121,7 +121,14 @@ describe("a backup", () => {
     writeFileSync(join(folder, "text.db"), "this is a letter");
     const target = join(folder, "target");
     mkdirSync(target);
+    // A folder that is made for it goes again, with those above it.
+    const fresh = join(folder, "made", "for-it");
     for (const name of ["cut.db", "text.db"]) {
+      await expect(restore(join(folder, name), fresh)).rejects.toMatchObject({
+        code: "damaged",
+        message: `${join(folder, name)} is no backup of a store, or it is damaged: try an earlier one.`,
+      });
+      expect(existsSync(join(folder, "made"))).toBe(false);
       await expect(restore(join(folder, name), target)).rejects.toMatchObject({ code: "damaged" });
       expect(readdirSync(target)).toEqual([]);
     }

@@ -20,7 +20,8 @@ export async function restore(path: string, target: string): Promise<void> {
   if (!existsSync(source)) throw new StoreFailure("unreachable", `There is no backup ${source}: check its name.`);
   if (isDatabaseUrl(target)) return restoreIntoServer(source, target);
   const folder = resolve(target);
-  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  // The topmost folder that this makes, so that a restore that fails leaves none behind.
+  const made = mkdirSync(folder, { recursive: true, mode: 0o700 });
   // What a restore that was cut short has left behind is nobody's.
   if (readdirSync(folder).some((name) => !name.startsWith(restoringFile))) {
     throw new StoreFailure("notEmpty", `The folder ${folder} is not empty: restore into a new one, then open that.`);
@@ -35,6 +36,7 @@ export async function restore(path: string, target: string): Promise<void> {
     flush(folder);
   } catch (error) {
     for (const ending of ["", "-wal", "-shm"]) rmSync(unfinished + ending, { force: true });
+    if (made !== undefined) rmSync(made, { recursive: true, force: true });
     if ((error as { code?: unknown }).code === "ENOSPC") {
       throw new StoreFailure("diskFull", `The disk of ${folder} has no room for the backup: free some space there.`, {
         cause: error,
@@ -72,6 +74,9 @@ async function restoreIntoServer(source: string, url: string): Promise<void> {
 }
 
 async function checkBackup(path: string, source: string): Promise<void> {
+  // What the database says of it helps nobody who restores.
+  const damaged = (cause: unknown): StoreFailure =>
+    new StoreFailure("damaged", `${source} is no backup of a store, or it is damaged: try an earlier one.`, { cause });
   const notWhole = (why: string): StoreFailure =>
     new StoreFailure("damaged", `${source} is no whole backup of a store (${why}): try an earlier one.`);
   let database: SqlDatabase | undefined;
@@ -84,7 +89,7 @@ async function checkBackup(path: string, source: string): Promise<void> {
     );
     if (foreign) throw notWhole(`"${foreign.name}" is nothing that a store keeps`);
     const [integrity] = await database.read.rows<{ integrity_check: string }>("PRAGMA integrity_check");
-    if (integrity?.integrity_check !== "ok") throw notWhole(String(integrity?.integrity_check).slice(0, 200));
+    if (integrity?.integrity_check !== "ok") throw damaged(integrity?.integrity_check);
     const [found] = await database.read.rows<{ version: number }>("SELECT version FROM tidewright_store");
     if (!found) throw notWhole("it names no version");
     if (found.version > schemaVersion) {
@@ -92,7 +97,7 @@ async function checkBackup(path: string, source: string): Promise<void> {
     }
   } catch (error) {
     if (error instanceof StoreFailure && error.code !== "damaged") throw error;
-    throw error instanceof StoreFailure && error.message.startsWith(source) ? error : notWhole(String(error));
+    throw error instanceof StoreFailure && error.message.startsWith(source) ? error : damaged(error);
   } finally {
     await database?.close();
   }
