@@ -128,13 +128,13 @@ export interface SumpState {
     readonly pipes: number;
     readonly total: number;
   };
-  /** Room between the running levels and the rim [m3]. */
+  /** Room between the running levels and the rim [m3]; none where a chamber runs over as it is, whatever the others could hold. */
   readonly room: number;
   /** room - drainDown.total [m3]; negative is a wet floor. */
   readonly margin: number;
   /** Level after the power cut [m above room floor], if the rim were no limit. */
   readonly powerCutLevel: number;
-  /** Highest depth in the return chamber that still takes the drain-down [m above sump floor]. */
+  /** Highest depth in the return chamber that still takes the drain-down [m above sump floor]; 0 where a chamber before it runs over. */
   readonly safeOperatingLevel: number;
 }
 

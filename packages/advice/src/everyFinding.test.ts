@@ -244,6 +244,13 @@ const provocations: Readonly<Record<Exclude<FindingCode, Unprovoked | OverTime>,
   },
   "device/flow-low": (design) => valves(design, 0.1),
   "device/flow-high": (design) => valves(design, 0.6),
+  "sump/over-rim": (design) => {
+    const [first] = design.sump.chambers;
+    if (first) first.baffle = mm(400);
+  },
+  "sump/does-not-fit": (design) => {
+    design.display.standHeight = mm(400);
+  },
   "sump/too-small": (design) => {
     every(loop(design).run, "outlet", (outlet) => {
       if (outlet.siphonBreak) outlet.siphonBreak = mm(200);

@@ -45,6 +45,8 @@ export type FindingCode =
   | "outlet/jet-fast"
   | "device/flow-low"
   | "device/flow-high"
+  | "sump/over-rim"
+  | "sump/does-not-fit"
   | "sump/too-small"
   | "sump/little-room"
   | "sump/return-chamber-low"

@@ -119,3 +119,73 @@ describe("the water that falls back on a power cut", () => {
     expect(others + 0.3 * 0.43 * (0.4 - safe)).toBeCloseTo(sump.drainDown.total, 12);
   });
 });
+
+describe("a sump of which a chamber runs over while running", () => {
+  // The drain chamber's baffle stands as high as the rim, 400 mm, and water runs over it.
+  const over = (more: (design: Design) => void = () => {}) =>
+    demo((design) => {
+      const [first] = design.sump.chambers;
+      if (first) first.baffle = mm(400);
+      more(design);
+    });
+
+  it("is a danger with level and rim, and has no room for what falls back", () => {
+    const { sump, findings } = over();
+    const found = findings.filter(({ code }) => code === "sump/over-rim");
+    expect(found).toMatchObject([{ severity: "danger", at: "/sump/chambers/0", dimension: "length" }]);
+    // Over a baffle of 400 mm, 300 mm wide: H = (Q / (0.602 (2/3) sqrt(2 g) b))^(2/3), a few millimetres for some 1500 L/h.
+    expect(found[0]?.value).toBeGreaterThan(0.4);
+    expect(found[0]?.value).toBeLessThan(0.42);
+    expect(found[0]?.limit).toBeCloseTo(0.4, 12);
+    expect(found[0]?.data?.["name"]).toBe("drain and socks");
+    expect(sump.room).toBe(0);
+    expect(sump.margin).toBe(-sump.drainDown.total);
+    expect(sump.safeOperatingLevel).toBe(0);
+    // One cause, one finding.
+    expect(findings.map(({ code }) => code)).not.toContain("sump/too-small");
+  });
+
+  it("is none with the sump a little higher, and the room is the room again", () => {
+    const { sump, findings } = over((design) => {
+      design.sump.height = mm(430);
+    });
+    expect(findings.map(({ code }) => code)).not.toContain("sump/over-rim");
+    const room = sump.chambers.reduce((sum, { area, level }) => sum + area * (sump.rim - level), 0);
+    expect(sump.room).toBeCloseTo(room, 12);
+    expect(sump.safeOperatingLevel).toBeGreaterThan(0);
+  });
+
+  it("is told of the return chamber too, whose operating level may be lowered", () => {
+    const { sump, findings } = demo((design) => {
+      design.sump.operatingLevel = mm(410);
+    });
+    const paths = findings.filter(({ code }) => code === "sump/over-rim").map(({ at }) => at);
+    expect(paths).toContain("/sump/chambers/2");
+    expect(sump.room).toBe(0);
+    expect(sump.safeOperatingLevel).toBeGreaterThan(0);
+  });
+});
+
+describe("a sump under the tank", () => {
+  const fits = (stand: number, floor = 20) => {
+    const { findings } = demo((design) => {
+      design.display.standHeight = mm(stand);
+      design.sump.floor = mm(floor);
+    });
+    return findings.filter(({ code }) => code === "sump/does-not-fit");
+  };
+
+  it("does not fit where its rim stands above the tank's floor", () => {
+    // 20 mm under it and 400 mm of glass.
+    expect(fits(100)).toMatchObject([{ severity: "warning", at: "/sump/height", limit: 0.1 }]);
+    expect(fits(100)[0]?.value).toBeCloseTo(0.42, 12);
+    expect(fits(419).length).toBe(1);
+    expect(fits(420)).toEqual([]);
+    expect(fits(421)).toEqual([]);
+  });
+
+  it("is not asked of a tank on the floor, nor of a sump in the cellar", () => {
+    expect(fits(0)).toEqual([]);
+    expect(fits(100, -2500)).toEqual([]);
+  });
+});

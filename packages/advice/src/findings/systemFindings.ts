@@ -4,6 +4,11 @@ import { collect } from "./collect.ts";
 import { limits } from "./limits.ts";
 import type { Subject } from "./subject.ts";
 
+/** A tank that stands no higher than this has nothing under it, so that its sump can only be elsewhere [m]: own limit. */
+const onTheFloor = 0.05;
+/** Sums of lengths that were typed in millimetres are right to this [m]. */
+const rounding = 1e-9;
+
 /** Flow against the wishes, sump, power, heat, money, sound, and the usual cautions. */
 export function systemFindings({ system, solved, state }: Subject): Finding[] {
   const { found, add } = collect();
@@ -45,7 +50,24 @@ export function systemFindings({ system, solved, state }: Subject): Finding[] {
         dimension: "turnover",
       });
   }
-  if (sump.margin < 0)
+  const over = sump.chambers.filter((chamber) => chamber.level > sump.rim);
+  for (const chamber of over)
+    add("sump/over-rim", "danger", chamber.path, "geometry", {
+      value: chamber.depth,
+      limit: sump.rim - system.geometry.sumpFloor,
+      dimension: "length",
+      data: { name: design.sump.chambers.find(({ id }) => id === chamber.id)?.name ?? chamber.id },
+    });
+  const { displayFloor } = system.geometry;
+  if (sump.rim > displayFloor + rounding && displayFloor > onTheFloor)
+    add("sump/does-not-fit", "warning", "/sump/height", "geometry", {
+      value: sump.rim,
+      limit: displayFloor,
+      dimension: "length",
+    });
+  if (over.length > 0) {
+    // What runs over as it is has no room for what falls back, and that is said already.
+  } else if (sump.margin < 0)
     add("sump/too-small", "danger", "/sump", "geometry", {
       value: sump.drainDown.total,
       limit: sump.room,

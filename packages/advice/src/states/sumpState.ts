@@ -41,7 +41,10 @@ export function sumpState(system: PreparedSystem, solved: SolvedSystem): SumpSta
     const depth = level - geometry.sumpFloor;
     return { id: chamber.id, path: chamber.path, level, depth, area: chamber.area, volume: chamber.area * depth };
   });
-  const room = chambers.reduce((sum, chamber) => sum + chamber.area * Math.max(0, geometry.sumpRim - chamber.level), 0);
+  // A chamber that stands over the rim passes what falls back over it, not on to those with room.
+  const spilling = chambers.filter((chamber) => chamber.level > geometry.sumpRim);
+  const free = chambers.reduce((sum, chamber) => sum + chamber.area * Math.max(0, geometry.sumpRim - chamber.level), 0);
+  const room = spilling.length > 0 ? 0 : free;
   return {
     chambers,
     rim: geometry.sumpRim,
@@ -49,7 +52,11 @@ export function sumpState(system: PreparedSystem, solved: SolvedSystem): SumpSta
     room,
     margin: room - total,
     powerCutLevel: fillLevel(chambers, total),
-    safeOperatingLevel: safeLevel(system, chambers, total),
+    // Where the return chamber stands below the rim it is a baffle that holds another above it, whatever the operating level.
+    safeOperatingLevel:
+      spilling.length > 0 && !spilling.some(({ id }) => id === chambers.at(-1)?.id)
+        ? 0
+        : safeLevel(system, chambers, total),
   };
 }
 

@@ -19,6 +19,7 @@ export const findingCautions: Readonly<
   "pump/not-flooded": "leak",
   "pump/wrong-place": "leak",
   "pump/wrong-voltage": "leak",
+  "sump/over-rim": "plug",
   "sump/too-small": "plug",
   "sump/little-room": "plug",
   "power/circuit-overload": "leak",

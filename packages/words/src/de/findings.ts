@@ -173,6 +173,16 @@ export const findings: Record<keyof typeof english, string> = {
   "findings.device/flow-high.title": "Zu viel Fluss durch ein Gerät",
   "findings.device/flow-high.sentence": "{name} bekommt {value}; der Hersteller erlaubt {limit}.",
   "findings.device/flow-high.fix": "Sein Ventil etwas schließen.",
+  "findings.sump/over-rim.title": "Eine Kammer des Technikbeckens läuft über",
+  "findings.sump/over-rim.sentence":
+    "Kammer „{name}“ steht im Betrieb bei {value}; der Rand des Technikbeckens liegt bei {limit}.",
+  "findings.sump/over-rim.fix":
+    "Trennscheibe dahinter oder Betriebspegel senken oder ein höheres Technikbecken nehmen.",
+  "findings.sump/does-not-fit.title": "Das Technikbecken passt nicht unter das Becken",
+  "findings.sump/does-not-fit.sentence":
+    "Sein Rand liegt {value} über dem Boden des Raums; der Boden des Schaubeckens liegt bei {limit}.",
+  "findings.sump/does-not-fit.fix":
+    "Ein niedrigeres Technikbecken oder ein höheres Gestell nehmen. Steht das Technikbecken daneben, ist nichts falsch.",
   "findings.sump/too-small.title": "Das Technikbecken läuft bei Stromausfall über",
   "findings.sump/too-small.sentence": "{value} laufen zurück; das Technikbecken hat Platz für {limit}.",
   "findings.sump/too-small.fix":

@@ -162,6 +162,14 @@ export const findings = {
   "findings.device/flow-high.title": "Too much flow through a device",
   "findings.device/flow-high.sentence": "{name} gets {value}; its maker allows {limit}.",
   "findings.device/flow-high.fix": "Close its valve a little.",
+  "findings.sump/over-rim.title": "A chamber of the sump runs over",
+  "findings.sump/over-rim.sentence": "Chamber “{name}” stands at {value} while running; the sump’s rim is at {limit}.",
+  "findings.sump/over-rim.fix": "Lower the baffle after it or the operating level, or take a higher sump.",
+  "findings.sump/does-not-fit.title": "The sump does not fit under the tank",
+  "findings.sump/does-not-fit.sentence":
+    "Its rim lies {value} above the room’s floor; the tank’s floor lies at {limit}.",
+  "findings.sump/does-not-fit.fix":
+    "Take a lower sump or a higher stand. Where the sump stands beside the tank nothing is wrong.",
   "findings.sump/too-small.title": "The sump floods on a power cut",
   "findings.sump/too-small.sentence": "{value} falls back; the sump has room for {limit}.",
   "findings.sump/too-small.fix": "Lower the operating level, raise the siphon breaks or take a larger sump.",
