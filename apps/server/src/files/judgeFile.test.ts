@@ -98,6 +98,41 @@ describe("a file that runs or hides something is refused with its name, what it 
   }
 });
 
+describe("a picture that says it is huge, or breaks off, is refused", () => {
+  const hugePng = png();
+  hugePng.writeUInt32BE(60_000, 16);
+  hugePng.writeUInt32BE(60_000, 20);
+  const hugeWebp = webp();
+  hugeWebp.writeUInt32LE(0x0fffffff, 21);
+  const hugeHeic = Buffer.concat([
+    isoPicture("heic"),
+    Buffer.from("\0\0\0\x14ispe\0\0\0\0\0\0\xea\x60\0\0\xea\x60", "latin1"),
+  ]);
+  // A frame header of 65500 by 65500 points, then the end. ITU-T T.81, B.2.2.
+  const frame = Buffer.from([0xff, 0xc0, 0, 11, 8, 0xff, 0xdc, 0xff, 0xdc, 1, 1, 0x11, 0]);
+  const hugeJpeg = Buffer.concat([jpeg().subarray(0, -2), frame, Buffer.from([0xff, 0xd9])]);
+  it.each([
+    ["PNG", hugePng, "60000 x 60000"],
+    ["WebP", hugeWebp, "16384 x 16384"],
+    ["HEIC", hugeHeic, "60000 x 60000"],
+    ["JPEG", hugeJpeg, "65500 x 65500"],
+  ])("as %s, with its numbers", async (_what, bytes, numbers) => {
+    expect(await refusal("photo", bytes)).toContain(`of ${numbers} points, more than the 100 million`);
+  });
+  it("but not one of a hundred million points", async () => {
+    const large = png();
+    large.writeUInt32BE(10_000, 16);
+    large.writeUInt32BE(10_000, 20);
+    expect((await judgeFile("logo", "logo.png", large)).ok).toBe(true);
+  });
+  it("as JPEG without an end", async () => {
+    const scan = Buffer.from([0xff, 0xda, 0, 8, 1, 1, 0, 0, 63, 0, 1, 2, 3, 4]);
+    const broken = Buffer.concat([jpeg().subarray(0, -2), scan]);
+    expect(await refusal("photo", broken)).toMatch(/breaks off/);
+    expect((await judgeFile("photo", "a", Buffer.concat([broken, Buffer.from([0xff, 0xd9])]))).ok).toBe(true);
+  });
+});
+
 describe("a sheet is unpacked by one who counts", () => {
   const zeros = Buffer.alloc(40 * 1024 * 1024);
   const main = sheetParts();

@@ -4,6 +4,7 @@ import { allowedTypes, mostBytes, typeName } from "./allowedTypes.ts";
 import { barePicture } from "./bare/barePicture.ts";
 import { displayName } from "./fileName.ts";
 import { findType } from "./findType.ts";
+import { mostPoints, pictureSize } from "./pictureSize.ts";
 
 /** A file that may be kept, with the bytes to keep, or why not. `status` 413 too large, 415 not wanted, 422 no file at all. */
 export type FileJudgement =
@@ -34,6 +35,15 @@ export async function judgeFile(kind: FileKind, given: string, bytes: Uint8Array
       `send ${wanted.map(typeName).join(", ")}`,
     );
   }
+  const size = pictureSize(bytes, found.contentType);
+  // A few bytes may say that they are more than a screen that shows them has memory for.
+  if (size !== undefined && size.width * size.height > mostPoints) {
+    return refused(
+      415,
+      `is a picture of ${size.width} x ${size.height} points, more than the ${mostPoints / 1e6} million that are kept`,
+      "make it smaller, or take a smaller picture",
+    );
+  }
   const bare = barePicture(bytes, found.contentType);
   // Kept as it is it might tell a place, though the screen says that none is kept.
   if (bare === undefined) {
@@ -42,6 +52,10 @@ export async function judgeFile(kind: FileKind, given: string, bytes: Uint8Array
       `is ${typeName(found.contentType)} that is damaged, so that what a camera wrote into it cannot be taken out`,
       "save the picture again with another program",
     );
+  }
+  // Taken bare a JPEG ends with its mark of the end, unless it broke off before.
+  if (found.contentType === "image/jpeg" && (bare.at(-2) !== 0xff || bare.at(-1) !== 0xd9)) {
+    return refused(415, "is a JPEG that breaks off", "choose the picture again, or save it anew");
   }
   return { ok: true, name, contentType: found.contentType, bytes: bare };
 }

@@ -50,6 +50,9 @@ export const serverProblems: Record<keyof typeof english, string> = {
   "serverProblems.pdfRuns": "ist ein PDF, in dem etwas ausgeführt wird oder eingepackt ist ({action})",
   "serverProblems.printPdf": "drucken Sie es in ein neues PDF und senden Sie dieses",
   "serverProblems.pngBreaks": "ist ein PNG, das mittendrin abbricht",
+  "serverProblems.jpegBreaks": "ist ein JPEG, das mittendrin abbricht",
+  "serverProblems.manyPoints":
+    "ist ein Bild von {width} x {height} Punkten, mehr als die {most} Millionen, die aufbewahrt werden",
   "serverProblems.chooseAgain": "wählen Sie das Bild noch einmal oder speichern Sie es neu",
   "serverProblems.signs": "ist Text mit Zeichen, die in keiner Tabelle vorkommen",
   "serverProblems.tableUtf8": "speichern Sie die Tabelle neu als CSV in UTF-8",

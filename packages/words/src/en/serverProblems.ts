@@ -47,6 +47,8 @@ export const serverProblems = {
   "serverProblems.pdfRuns": "is a PDF with something in it that runs or is packed in ({action})",
   "serverProblems.printPdf": "print it into a new PDF and send that",
   "serverProblems.pngBreaks": "is a PNG that breaks off",
+  "serverProblems.jpegBreaks": "is a JPEG that breaks off",
+  "serverProblems.manyPoints": "is a picture of {width} x {height} points, more than the {most} million that are kept",
   "serverProblems.chooseAgain": "choose the picture again, or save it anew",
   "serverProblems.signs": "is text with signs in it that no table has",
   "serverProblems.tableUtf8": "save the table again as CSV in UTF-8",
