@@ -57,6 +57,27 @@ describe.skipIf(maySkipBrowserTests())("the bench on paper and graphite, phone a
     }
   });
 
+  it("stays one sheet at a desk while the list of pumps is open, and never scrolls into blank", async () => {
+    const { page } = await bench.open();
+    await page.click("#tab-pumps");
+    await page.waitForSelector(".ranking-table .pareto");
+    const beyond = await page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+    expect(beyond).toBeLessThanOrEqual(0);
+    await page.context().close();
+  });
+
+  it("ends a name that is too long with dots and has the whole of it on hovering", async () => {
+    const { page } = await bench.open({ viewport: { width: 390, height: 844 } });
+    const name = page.locator(".job-name input");
+    const long = "A reef of eighty letters ".repeat(4).slice(0, 80).trim();
+    await name.fill(long);
+    await name.press("Enter");
+    expect(await name.evaluate((input) => input.scrollWidth > input.clientWidth)).toBe(true);
+    expect(await name.evaluate((input) => getComputedStyle(input).textOverflow)).toBe("ellipsis");
+    expect(await name.getAttribute("title")).toBe(long);
+    await page.context().close();
+  });
+
   it("keeps the drawing in sight on a phone while the findings pass under it", async () => {
     const { page } = await bench.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
     await page.locator("#findings").scrollIntoViewIfNeeded();
