@@ -214,11 +214,13 @@ export const intakeInvitation = z.object({
   expiresAt: instant,
   answered: z.boolean(),
 });
-/** What a customer sends: how to reach them, what they say, and the answers of the guided start (advice's `readStart`). */
+/** What a customer sends: how to reach them, what they say, and the answers of the guided start (advice's `readStart`); what is
+ *  made of them is named in their `language`, English where they name none. */
 export const intakeAnswer = z.strictObject({
   name: line.min(1),
   contact: z.string().min(1).max(2000),
   notes: z.string().max(5000),
+  language: z.enum(["en", "de"]).optional(),
   answers: z.unknown(),
 });
 

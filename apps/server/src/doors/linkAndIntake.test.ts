@@ -212,6 +212,14 @@ describe("an intake", () => {
     expect(await store.customers.find(open.id)).toMatchObject({ name: "Berta Quill" });
   });
 
+  it("names what it makes in the language in which the form was filled in", async () => {
+    const { doors, store } = await freshDoors();
+    const { link } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");
+    await takeIntake(doors, link, { ...answer, language: "de" }, makeDesign, here);
+    expect((await store.designs.ofJob(link.id)).map(({ name }) => name)).toEqual(["Erste Planung"]);
+    expect((await store.files.list(link.id)).map(({ name }) => name)).toEqual(["Antworten der Anfrage.json"]);
+  });
+
   it("with answers that cannot be worked with names every problem and keeps nothing, and the link stays open", async () => {
     const { doors, store } = await freshDoors();
     const { link, token } = await createLink(doors, { kind: "intake", days: 7 }, "Mara");

@@ -1,5 +1,6 @@
 import { readStart, type StartAnswers } from "@tidewright/advice";
 import type { IntakeAnswer, Link } from "@tidewright/protocol";
+import { loadWords } from "@tidewright/words";
 import type { MadeDesign, MakeDesign } from "../compute/firstDesignOn.ts";
 import { noSuchLink } from "./customerLinks.ts";
 import { type Doors, instantOf } from "./doors.ts";
@@ -65,6 +66,8 @@ async function keepIntake(
   const made = await designOf(answers, makeDesign);
   const { store } = doors;
   const id = link.id;
+  // Names that stay are in the language in which the form was filled in.
+  const { say } = await loadWords(answer.language ?? "en");
   // From here on something is kept: what another sender sends must not get mixed with it.
   const given = await store.links.giveTo(id, draft ?? null);
   if (given === "refused") throw noSuchLink();
@@ -72,7 +75,7 @@ async function keepIntake(
   if (given === "answered") return;
   const person = { name: answer.name, contact: answer.contact, notes: answer.notes };
   const customer = keptOnce(await store.customers.create({ id, ...person }, by));
-  const remark = "design" in made ? [] : [`No first design could be made of the answers: ${made.why}`];
+  const remark = "design" in made ? [] : [say("start.intake.noDesign", { why: made.why })];
   const job = keptOnce(
     await store.jobs.create(
       {
@@ -86,7 +89,9 @@ async function keepIntake(
     ),
   );
   if ("design" in made) {
-    keptOnce(await store.designs.create({ id, jobId: job.id, name: "First design", document: made.design }, by));
+    keptOnce(
+      await store.designs.create({ id, jobId: job.id, name: say("start.intake.design"), document: made.design }, by),
+    );
   }
   if (!(await store.files.list(job.id)).some((each) => each.kind === "intake")) {
     const told = {
@@ -97,7 +102,7 @@ async function keepIntake(
     const file = {
       jobId: job.id,
       kind: "intake",
-      name: "intake answers.json",
+      name: say("start.intake.file"),
       contentType: "application/json",
     } as const;
     kept(await store.files.put({ ...file, bytes }, by));

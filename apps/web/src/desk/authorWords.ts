@@ -4,6 +4,7 @@ import type { MessageKey, Words } from "@tidewright/words";
 const unnamed: Readonly<Record<string, MessageKey>> = {
   "this machine": "desk.author.thisMachine",
   "customer's link": "desk.author.customer",
+  "customer's intake": "desk.author.intake",
   nobody: "desk.author.nobody",
 };
 

@@ -286,6 +286,7 @@ export const desk: Record<keyof typeof english, string> = {
   "desk.newPasswordExplain": "Sagen Sie es persönlich. Wo die Person jetzt angemeldet ist, wird sie abgemeldet.",
   "desk.author.thisMachine": "dieser Rechner",
   "desk.author.customer": "ein Kunde",
+  "desk.author.intake": "Anfrage eines Kunden",
   "desk.author.nobody": "niemand",
   "desk.audit": "Was getan wurde",
   "desk.auditExplain": "Neuestes zuerst. Niemand kann diese Zeilen ändern.",

@@ -311,5 +311,8 @@ export const start: Record<keyof typeof english, string> = {
   "start.customer.thanks": "Vielen Dank!",
   "start.customer.thanksMore": "{shop} hat Ihre Angaben und meldet sich. Sie können diese Seite schließen.",
   "start.customer.closed": "Dieser Link ist nicht mehr offen. Bitte fragen Sie Ihr Geschäft nach einem neuen.",
+  "start.intake.design": "Erste Planung",
+  "start.intake.file": "Antworten der Anfrage.json",
+  "start.intake.noDesign": "Aus den Angaben ließ sich keine erste Planung machen: {why}",
   "start.customer.tooMany": "Bitte warten Sie eine Minute und versuchen Sie es dann erneut.",
 };

@@ -282,6 +282,7 @@ export const desk = {
   "desk.newPasswordExplain": "Tell it to them in person. Where they are signed in now, they are signed out.",
   "desk.author.thisMachine": "this machine",
   "desk.author.customer": "a customer",
+  "desk.author.intake": "a customer’s intake",
   "desk.author.nobody": "nobody",
   "desk.audit": "What was done",
   "desk.auditExplain": "Newest first. Nobody can change these lines.",

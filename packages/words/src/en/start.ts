@@ -303,5 +303,8 @@ export const start = {
   "start.customer.thanks": "Thank you!",
   "start.customer.thanksMore": "{shop} has your answers and will be in touch. You can close this page.",
   "start.customer.closed": "This link is no longer open. Please ask your shop for a new one.",
+  "start.intake.design": "First design",
+  "start.intake.file": "intake answers.json",
+  "start.intake.noDesign": "No first design could be made of the answers: {why}",
   "start.customer.tooMany": "Please wait a minute and try again.",
 } as const;

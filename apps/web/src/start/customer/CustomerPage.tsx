@@ -97,6 +97,7 @@ function CustomerForm({ token }: { readonly token: string }) {
         name: draft.name.trim(),
         contact: draft.contact.trim(),
         notes: reading.notes,
+        language: words.language,
         answers: reading.answers,
       },
     });
