@@ -11,7 +11,7 @@ import {
   temperatureRiseRate,
   weirUncertainty,
 } from "@tidewright/engine";
-import { fromSI, toSI } from "@tidewright/units";
+import { toSI } from "@tidewright/units";
 import { animalTargets } from "./animalTargets.ts";
 import type {
   AnimalTarget,
@@ -23,12 +23,15 @@ import type {
   TankPumpState,
 } from "./assessment.ts";
 import { findingsOf } from "./findings/findingsOf.ts";
+import { costOverHorizon } from "./states/costOverHorizon.ts";
 import { drainStates } from "./states/drainStates.ts";
 import { loopStates, outletStates } from "./states/loopStates.ts";
 import { overflowSiphonState } from "./states/overflowSiphonState.ts";
 import { partStates } from "./states/partStates.ts";
+import { priceCurrency } from "./states/priceCurrency.ts";
 import { pumpLabel, pumpPrice, pumpStates, tankPumpStates } from "./states/pumpStates.ts";
 import { sumpState } from "./states/sumpState.ts";
+import { tariffOf } from "./states/tariffOf.ts";
 import { returnFlowWish } from "./states/wishes.ts";
 import { levelOf } from "./system/levels.ts";
 import { type PreparedSystem, withSystem } from "./system/prepare.ts";
@@ -179,7 +182,7 @@ function powerState(
   const voltage = toSI(design.power.voltage, "voltage");
   const pumpCurrent = pumps.reduce((sum, pump) => sum + pump.current, 0);
   const rest = tankPumps.reduce((sum, pump) => sum + pump.electricalPower, 0) + deviceWatts;
-  const tariff = perKilowattHour(design.power.tariff);
+  const tariff = tariffOf(design);
   return {
     watts,
     annualEnergy: annualEnergy(watts),
@@ -201,16 +204,11 @@ function powerState(
   };
 }
 
-/** A tariff in its own currency: "EUR/kWh" is price and currency in one. */
-function perKilowattHour(tariff: { value: number; unit: string }): { price: number; currency: string } {
-  return { price: fromSI(toSI(tariff, "tariff"), tariff.unit, "tariff"), currency: tariff.unit.split("/")[0] ?? "" };
-}
-
 function costState(
   system: PreparedSystem,
   tankPumps: readonly TankPumpState[],
   yearly: number,
-  currency: string,
+  running: string,
 ): CostState {
   const { design, catalogue } = system;
   const items: { path: string; label: string; price: number }[] = [];
@@ -231,14 +229,9 @@ function costState(
   });
   const purchase = items.reduce((sum, item) => sum + item.price, 0);
   const horizon = design.wishes.horizon ? toSI(design.wishes.horizon, "time") : 5 * secondsPerYear;
-  return {
-    currency: "EUR",
-    items,
-    pumps,
-    purchase,
-    horizon,
-    total: purchase + (currency === "EUR" ? (yearly * horizon) / secondsPerYear : 0),
-  };
+  const currency = priceCurrency(catalogue);
+  const total = costOverHorizon(purchase, yearly, horizon / secondsPerYear, { prices: currency, running });
+  return { currency, items, pumps, purchase, horizon, ...(total === undefined ? {} : { total }) };
 }
 
 function addDevices(

@@ -284,8 +284,8 @@ export interface CostState {
   readonly pumps: number;
   readonly purchase: number;
   readonly horizon: number;
-  /** Purchase plus running cost over the horizon. */
-  readonly total: number;
+  /** Purchase plus running cost over the horizon; absent where the two are in different currencies. */
+  readonly total?: number;
 }
 
 export interface SoundState {

@@ -27,4 +27,38 @@ describe("cost over the years", () => {
     if (!best) throw new Error("no candidate");
     expect(best.horizonCost).toBeCloseTo(best.price + years * best.annualCost, 9);
   });
+
+  describe("with prices in euros and electricity in dollars", () => {
+    const design = demo(undefined);
+    design.power.tariff = { value: 0.17, unit: "USD/kWh" };
+
+    it("is added nowhere: what is bought and what it costs to run stay apart", () => {
+      const { cost, power } = assess(design, demoCatalogue, { curves: false });
+      expect([cost.currency, power.tariffCurrency]).toEqual(["EUR", "USD"]);
+      expect(cost).not.toHaveProperty("total");
+      const ranking = rank(design, demoCatalogue);
+      expect(ranking.currencies).toEqual({ prices: "EUR", running: "USD" });
+      for (const candidate of ranking.candidates) {
+        expect(candidate).not.toHaveProperty("horizonCost");
+        expect(candidate.reasons.map(({ code }) => code)).not.toContain("lowest-cost-over-horizon");
+      }
+    });
+
+    it("leaves the order to the prices: what the dollars come to moves nothing", () => {
+      const order = () => rank(design, demoCatalogue).candidates.map(({ label }) => label);
+      const before = order();
+      design.power.tariff = { value: 17, unit: "USD/kWh" };
+      expect(order()).toEqual(before);
+    });
+  });
+
+  it("takes a tariff by the megawatt hour for what it is", () => {
+    const design = demo(undefined);
+    const year = () => assess(design, demoCatalogue, { curves: false }).power.annualCost;
+    design.power.tariff = { value: 0.31, unit: "EUR/kWh" };
+    const before = year();
+    design.power.tariff = { value: 310, unit: "EUR/MWh" };
+    expect(year()).toBeCloseTo(before, 9);
+    expect(rank(design, demoCatalogue).candidates[0]?.annualCost).toBeLessThan(before);
+  });
 });

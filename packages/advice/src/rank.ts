@@ -11,7 +11,7 @@ import {
   pumpHeadSlopeAtSpeed,
   secondsPerYear,
 } from "@tidewright/engine";
-import { fromSI, toSI } from "@tidewright/units";
+import { toSI } from "@tidewright/units";
 import { circuitLoadWithout } from "./ranking/circuitLoad.ts";
 import type { CoupledPoint } from "./ranking/coupledCurve.ts";
 import { type Context, reasonsFor, rejectionsFor, type Wish } from "./ranking/judge.ts";
@@ -19,7 +19,10 @@ import { loopWish } from "./ranking/loopWish.ts";
 import { type Met, OperatingPoints } from "./ranking/operatingPoints.ts";
 import { markParetoFront, type Unmarked } from "./ranking/paretoFront.ts";
 import type { Ranking, RankOptions, Rejection } from "./ranking.ts";
+import { costOverHorizon } from "./states/costOverHorizon.ts";
+import { priceCurrency } from "./states/priceCurrency.ts";
 import { pumpLabel, pumpPrice, soundAtSpeed } from "./states/pumpStates.ts";
+import { tariffOf } from "./states/tariffOf.ts";
 import { returnFlowWish } from "./states/wishes.ts";
 import { type PreparedSystem, withSystem } from "./system/prepare.ts";
 import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
@@ -34,7 +37,8 @@ import { type SolvedSystem, solveSystem } from "./system/solveSystem.ts";
  *  A loop without a wished flow is asked for what it gives now; one that stands still for what the wished turnover of all water still lacks, or,
  *  where that is not wished or there already, for no flow at all (see `loopWish`).
  *  score = horizon cost [hundreds] + 4 per dB over 30, /10 + 3 x miss of the aim in units of the wish's half width + 20 for each
- *  flaw; smaller is better.
+ *  flaw; smaller is better. Where prices and tariff are in different currencies there is no horizon cost, and the price stands in its
+ *  place: nothing is added that is not in one currency.
  *  design Design   catalogue Catalogue   options RankOptions   -> Ranking
  *  Findings: none. Throws: RangeError when the design has no such loop.
  *  Valid: pumps of one loop exchanged at a time. Levels, drains and all other loops follow, so flows are those of `assess` with that pump
@@ -76,7 +80,8 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
   const own = wishAt(aimed);
   points.wish = own;
 
-  const tariff = { price: fromSI(toSI(design.power.tariff, "tariff"), design.power.tariff.unit, "tariff") };
+  const tariff = tariffOf(design);
+  const currencies = { prices: priceCurrency(catalogue), running: tariff.currency };
   const years = design.wishes.horizon ? toSI(design.wishes.horizon, "time") / secondsPerYear : 5;
   const context: Context = {
     design,
@@ -119,6 +124,7 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
       const watts = count * electricalPower(hydraulics.power, speed, each);
       const price = pumpPrice(row, speed < 1 || row.control === "controllable", catalogue);
       const yearly = annualCost(watts, tariff.price);
+      const overYears = costOverHorizon(count * price.total, yearly, years, currencies);
       const atFull = speed < 1 ? points.meet(full, count, point.flow) : point;
       const candidate: Unmarked = {
         pumpIds,
@@ -137,7 +143,7 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
             ? [{ label: count === 1 ? price.label : `2 × ${price.label}`, price: count * price.controller }]
             : [],
         annualCost: yearly,
-        horizonCost: count * price.total + years * yearly,
+        ...(overYears === undefined ? {} : { horizonCost: overYears }),
         flowMargin: (atFull?.flow ?? point.flow) / aimed.flow - 1,
         placeOnCurve: each / lastFlowAtSpeed(pump),
         score: 0,
@@ -165,6 +171,7 @@ function rankIn(system: PreparedSystem, solved: SolvedSystem, loop: number, pair
     candidates: candidates.sort((a, b) => a.score - b.score),
     rejections,
     considered: catalogue.pumps.length * counts.length,
+    currencies,
   };
 }
 
@@ -242,5 +249,6 @@ function setForHead(
 function scoreOf(candidate: Unmarked, wish: Wish, flaws: number): number {
   const halfWidth = Math.max(0.05 * wish.aim, (wish.high - wish.low) / 2);
   const miss = Math.abs(candidate.flowToDisplay - wish.aim) / halfWidth;
-  return candidate.horizonCost / 100 + (4 * Math.max(0, candidate.soundLevel - 30)) / 10 + 3 * miss + 20 * flaws;
+  const money = candidate.horizonCost ?? candidate.price;
+  return money / 100 + (4 * Math.max(0, candidate.soundLevel - 30)) / 10 + 3 * miss + 20 * flaws;
 }

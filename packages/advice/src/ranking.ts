@@ -53,8 +53,8 @@ export interface Candidate {
   readonly price: number;
   readonly extras: readonly { readonly label: string; readonly price: number }[];
   readonly annualCost: number;
-  /** price + horizon x annualCost */
-  readonly horizonCost: number;
+  /** price + horizon x annualCost; absent where the two are in different currencies. */
+  readonly horizonCost?: number;
   /** (flow at full speed - aim) / aim: what is left for a furred pipe. */
   readonly flowMargin: number;
   readonly placeOnCurve: number;
@@ -80,6 +80,8 @@ export interface Ranking {
   readonly candidates: readonly Candidate[];
   readonly rejections: readonly Rejection[];
   readonly considered: number;
+  /** Currencies (ISO 4217) of what is bought and of what it costs to run. */
+  readonly currencies: { readonly prices: string; readonly running: string };
 }
 
 export interface RankOptions {

@@ -1,4 +1,7 @@
-import { describe, expect, it } from "vitest";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
 import { example, runCli } from "../testing/runCli.ts";
 
 describe("assess", () => {
@@ -28,6 +31,23 @@ describe("assess", () => {
       "First tank, 110 litres",
       "Hotel lobby",
     ]);
+  });
+});
+
+describe("a job whose electricity is paid in another currency than its pumps", () => {
+  const file = join(mkdtempSync(join(tmpdir(), "tidewright-")), "dollars.json");
+  const design = JSON.parse(readFileSync(example("waiting-room-reef.json"), "utf8"));
+  design.power.tariff = { value: 0.17, unit: "USD/kWh" };
+  writeFileSync(file, JSON.stringify(design));
+  afterAll(() => rmSync(dirname(file), { recursive: true }));
+
+  it("is told both sums and that they are not added", () => {
+    const { stdout } = runCli(["assess", file]);
+    expect(stdout).toMatch(/price of all that is listed +1441\.00\sEUR/);
+    expect(stdout).toMatch(/price and running cost over 5 years +not added: EUR and USD/);
+    const levers = runCli(["levers", file]).stdout.replaceAll(/\s+/g, " ");
+    expect(levers).toMatch(/running cost a year [\d.]+ USD to/);
+    expect(levers).not.toMatch(/running cost a year [\d.]+ EUR/);
   });
 });
 

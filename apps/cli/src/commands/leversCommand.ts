@@ -3,6 +3,7 @@ import { type ExitCode, exitCodes } from "../exitCodes.ts";
 import { catalogueCurrency } from "../input/catalogueCurrency.ts";
 import { loadCatalogue } from "../input/loadCatalogue.ts";
 import { loadDesign } from "../input/loadDesign.ts";
+import { tariffCurrency } from "../input/tariffCurrency.ts";
 import { type AnswerOptions, deliver } from "../output/deliver.ts";
 import { withProgress } from "../output/progress.ts";
 import { leversText } from "../views/leversText.ts";
@@ -20,7 +21,7 @@ export async function leversCommand(file: string, options: LeversOptions): Promi
   await deliver(
     options,
     () => found,
-    (look) => leversText(found, catalogueCurrency(catalogue), look),
+    (look) => leversText(found, { prices: catalogueCurrency(catalogue), running: tariffCurrency(design) }, look),
   );
   return exitCodes.done;
 }

@@ -5,12 +5,18 @@ import { money } from "../output/format.ts";
 import { wrap } from "../output/wrap.ts";
 import { paragraphs, section } from "./section.ts";
 
+/** Currencies of parts to buy, and of running costs. */
+export interface LeverCurrencies {
+  readonly prices: string;
+  readonly running: string;
+}
+
 /** Returns levers as text: the best in a sentence, then each with what it changes, cures, causes and costs. */
-export function leversText(levers: readonly Lever[], currency: string, look: Look): string {
+export function leversText(levers: readonly Lever[], currencies: LeverCurrencies, look: Look): string {
   const best = levers[0];
   if (best === undefined) return "No single change that was tried would help.";
-  const answer = `The one change that would help most: ${best.label} (${priceWords(best, currency)}).`;
-  const entries = levers.map((lever, i) => entryText(lever, i + 1, currency, look));
+  const answer = `The one change that would help most: ${best.label} (${priceWords(best, currencies.prices)}).`;
+  const entries = levers.map((lever, i) => entryText(lever, i + 1, currencies, look));
   return paragraphs([
     wrap(answer, look.width),
     section("Changes, each on its own", entries.join("\n\n"), look),
@@ -18,14 +24,14 @@ export function leversText(levers: readonly Lever[], currency: string, look: Loo
   ]);
 }
 
-function entryText(lever: Lever, place: number, currency: string, look: Look): string {
+function entryText(lever: Lever, place: number, currencies: LeverCurrencies, look: Look): string {
   const { styles, width } = look;
   const codes = (list: Lever["cures"]) => list.map(({ code, at }) => `${code} at ${at}`).join(", ");
   const line = (name: string, text: string) => (text === "" ? "" : `     ${wrap(`${name} ${text}`, width, "     ")}`);
   return [
-    `  ${styles.bold(wrap(`${place}. ${lever.label} (${priceWords(lever, currency)})`, width, "     "))}`,
+    `  ${styles.bold(wrap(`${place}. ${lever.label} (${priceWords(lever, currencies.prices)})`, width, "     "))}`,
     `     ${styles.dim(`${lever.kind} at ${lever.at}`)}`,
-    line("changes", effectText(lever, currency, look)),
+    line("changes", effectText(lever, currencies.running, look)),
     line("cures", codes(lever.cures)),
     line("causes", codes(lever.causes)),
   ]

@@ -52,6 +52,7 @@ export const answerSchemas: Readonly<Record<string, object>> = {
     candidates: list(anyObject),
     rejections: list(anyObject),
     considered: { type: "integer" },
+    currencies: object({ prices: text, running: text }),
   }),
   Levers: list(
     object({

@@ -28,14 +28,22 @@ export function CostSheet() {
         <Line
           strong
           label={say("bench.cost.buyAndRun", { time: format(cost.horizon, "time") })}
-          value={format(cost.total, "money")}
+          value={
+            cost.total === undefined
+              ? say("bench.cost.notAdded", { one: cost.currency, other: power.tariffCurrency })
+              : format.sum(cost.total, cost.currency)
+          }
           of="horizonCost"
         />
       </Block>
       <Block title={say("bench.cost.electricity")}>
         <Line label={say("bench.figure.power")} value={format(power.watts, "power")} of="watts" />
         <Line label={say("bench.cost.energyAYear")} value={format(power.annualEnergy, "energy")} of="annualCost" />
-        <Line label={say("bench.cost.costAYear")} value={format(power.annualCost, "money")} of="annualCost" />
+        <Line
+          label={say("bench.cost.costAYear")}
+          value={format.sum(power.annualCost, power.tariffCurrency)}
+          of="annualCost"
+        />
         {power.circuits.map((circuit, place) => (
           <Line
             key={circuit.path}

@@ -1,5 +1,6 @@
 import { describeLever, type Lever, type LeverEffect } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
+import { currencyOf } from "@tidewright/units";
 import type { MessageKey } from "@tidewright/words";
 import { useState } from "react";
 import { sentence } from "../fields/setField.ts";
@@ -7,11 +8,14 @@ import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { takeOver } from "../state/bench.ts";
 import { useWords } from "../words/useWords.ts";
 
-const rows: readonly (readonly [MessageKey, (effect: LeverEffect, format: ScreenFormat) => string])[] = [
+const rows: readonly (readonly [
+  MessageKey,
+  (effect: LeverEffect, format: ScreenFormat, currency: string) => string,
+])[] = [
   ["bench.effect.returnFlow", (effect, format) => format(effect.returnFlow, "flow")],
   ["bench.effect.totalHead", (effect, format) => format(effect.totalHead, "head")],
   ["bench.figure.power", (effect, format) => format(effect.watts, "power")],
-  ["bench.effect.annualCost", (effect, format) => format(effect.annualCost, "money")],
+  ["bench.effect.annualCost", (effect, format, currency) => format.sum(effect.annualCost, currency)],
   ["bench.effect.sound", (effect, format) => format(effect.soundLevel, "soundLevel")],
   ["bench.effect.sumpMargin", (effect, format) => format(effect.sumpMargin, "volume")],
   ["bench.effect.drainLoad", (effect) => `${Math.round(effect.drainLoad * 100)} %`],
@@ -31,6 +35,7 @@ export function EffectTable({ lever, base }: Props) {
   const words = useWords();
   const { say } = words;
   const name = describeLever(lever, words);
+  const currency = currencyOf(base.power.tariff.unit) ?? format.unitOf("money");
   const [problem, setProblem] = useState<string>();
   return (
     <div className="effect">
@@ -47,8 +52,8 @@ export function EffectTable({ lever, base }: Props) {
         </thead>
         <tbody>
           {rows.map(([label, tell]) => {
-            const before = tell(lever.before, format);
-            const after = tell(lever.after, format);
+            const before = tell(lever.before, format, currency);
+            const after = tell(lever.after, format, currency);
             return (
               <tr key={label} data-changed={before === after ? undefined : ""}>
                 <th scope="row">{say(label)}</th>

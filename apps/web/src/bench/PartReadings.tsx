@@ -152,7 +152,7 @@ function sectionReadings(a: Assessment, path: string, f: ScreenFormat): Reading[
       return [
         { label: "bench.figure.power", value: f(a.power.watts, "power"), of: "watts" },
         { label: "bench.cost.energyAYear", value: f(a.power.annualEnergy, "energy"), of: "annualCost" },
-        { label: "bench.cost.costAYear", value: f(a.power.annualCost, "money"), of: "annualCost" },
+        { label: "bench.cost.costAYear", value: f.sum(a.power.annualCost, a.power.tariffCurrency), of: "annualCost" },
       ];
     case "/wishes":
       return [

@@ -59,6 +59,11 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
           aim: format(ranking.aim, "flow"),
         })}
       </p>
+      {ranking.currencies.prices === ranking.currencies.running ? null : (
+        <p className="quiet">
+          {say("bench.ranking.twoCurrencies", { one: ranking.currencies.prices, other: ranking.currencies.running })}
+        </p>
+      )}
     </div>
   );
 });
@@ -76,7 +81,8 @@ const RankedPumps = memo(function RankedPumps({ ranking, present }: RankedProps)
   const { say } = words;
   const [sorting, setSorting] = useState<SortingState>([]);
   const [all, setAll] = useState(false);
-  const columns = useMemo(() => rankingColumns(format, words), [format, words]);
+  const { prices, running } = ranking.currencies;
+  const columns = useMemo(() => rankingColumns(format, words, { prices, running }), [format, words, prices, running]);
   const data = useMemo(() => [...ranking.candidates], [ranking]);
   const table = useTable({
     features: rankingFeatures,

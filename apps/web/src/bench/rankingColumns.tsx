@@ -5,7 +5,7 @@ import {
   sortFns,
   tableFeatures,
 } from "@tanstack/react-table";
-import type { Candidate } from "@tidewright/advice";
+import type { Candidate, Ranking } from "@tidewright/advice";
 import type { Dimension } from "@tidewright/units";
 import type { Words } from "@tidewright/words";
 import type { ScreenFormat } from "../format/useFormat.ts";
@@ -15,14 +15,18 @@ export const rankingFeatures = tableFeatures({ rowSortingFeature, sortedRowModel
 
 const helper = createColumnHelper<typeof rankingFeatures, Candidate>();
 
-/** Columns of the ranking in the units of the screen, named once in the head; each sorts by its number, not by its text. */
-export function rankingColumns(format: ScreenFormat, words: Words) {
+/** Columns of the ranking in the units of the screen, named once in the head; each sorts by its number, not by its text.
+ *  format   words   currencies of prices and of running costs, which are added up only where they are one   -> columns */
+export function rankingColumns(format: ScreenFormat, words: Words, currencies: Ranking["currencies"]) {
   const { say } = words;
-  const head = (name: string, dimension: Dimension) => () => (
+  const headed = (name: string, unit: string) => () => (
     <>
-      {name} <small className="head-unit">{format.label(dimension)}</small>
+      {name} <small className="head-unit">{unit}</small>
     </>
   );
+  const head = (name: string, dimension: Dimension) => headed(name, format.label(dimension));
+  const { prices, running } = currencies;
+  const notAdded = say("bench.cost.notAdded", { one: prices, other: running });
   return helper.columns([
     helper.accessor("label", { header: say("bench.figure.pump") }),
     helper.accessor("speed", { header: say("bench.ranking.speed"), cell: (cell) => format.perCent(cell.getValue()) }),
@@ -39,11 +43,11 @@ export function rankingColumns(format: ScreenFormat, words: Words) {
       cell: (cell) => format.bare(cell.getValue(), "power"),
     }),
     helper.accessor("annualCost", {
-      header: head(say("bench.ranking.aYear"), "money"),
+      header: headed(say("bench.ranking.aYear"), running),
       cell: (cell) => format.bare(cell.getValue(), "money"),
     }),
     helper.accessor("price", {
-      header: head(say("bench.readings.price"), "money"),
+      header: headed(say("bench.readings.price"), prices),
       cell: (cell) => {
         const { extras } = cell.row.original;
         return (
@@ -59,8 +63,11 @@ export function rankingColumns(format: ScreenFormat, words: Words) {
       },
     }),
     helper.accessor("horizonCost", {
-      header: head(say("bench.ranking.buyAndRun"), "money"),
-      cell: (cell) => format.bare(cell.getValue(), "money"),
+      header: headed(say("bench.ranking.buyAndRun"), prices),
+      cell: (cell) => {
+        const cost = cell.getValue();
+        return cost === undefined ? <span title={notAdded}>–</span> : format.bare(cost, "money");
+      },
     }),
     helper.accessor("soundLevel", {
       header: head(say("bench.effect.sound"), "soundLevel"),

@@ -83,7 +83,17 @@ function figuresOf(assessment: Assessment, format: ScreenFormat, { say }: Words)
     plain("watts", say("keeping.compareWatts"), power.watts, "power"),
     money("annual", say("keeping.compareAnnual"), power.annualCost, power.tariffCurrency),
     money("price", say("keeping.comparePrice"), cost.purchase, cost.currency),
-    money("horizon", say("keeping.compareHorizon", { years: format(cost.horizon, "time") }), cost.total, cost.currency),
+    // Absent where it cannot be added up.
+    ...(cost.total === undefined
+      ? []
+      : [
+          money(
+            "horizon",
+            say("keeping.compareHorizon", { years: format(cost.horizon, "time") }),
+            cost.total,
+            cost.currency,
+          ),
+        ]),
     plain("sound", say("keeping.compareSound"), sound.level, "soundLevel"),
     {
       key: "dangers",

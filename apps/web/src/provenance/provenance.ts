@@ -53,6 +53,10 @@ const pumpOf = (a: Assessment, index: number): PumpState | undefined => a.pumps[
 const between = (range: readonly [number, number], words: (si: number) => string, say: Words["say"]) =>
   say("provenance.between", { low: words(range[0]), high: words(range[1]) });
 
+/** Says that what is bought and what it costs to run are in two currencies. */
+const notAdded = ({ cost, power }: Assessment, say: Words["say"]) =>
+  say("bench.cost.notAdded", { one: cost.currency, other: power.tariffCurrency });
+
 /** The text of every origin, in one place. `index` is the place of the loop, pump, drain, part or circuit in its list. */
 const tellers: Readonly<Record<ProvenanceId, Tell>> = {
   pump: (a, f, index, say) => {
@@ -175,7 +179,7 @@ const tellers: Readonly<Record<ProvenanceId, Tell>> = {
   }),
   annualCost: (a, f, _index, say) => ({
     title: say("provenance.annualCost.title"),
-    value: f(a.power.annualCost, "money"),
+    value: f.sum(a.power.annualCost, a.power.tariffCurrency),
     formula: say("provenance.annualCost.formula"),
     inputs: [
       [say("provenance.power"), f(a.power.watts, "power")],
@@ -271,11 +275,11 @@ const tellers: Readonly<Record<ProvenanceId, Tell>> = {
   }),
   horizonCost: (a, f, _index, say) => ({
     title: say("provenance.horizonCost.title"),
-    value: f(a.cost.total, "money"),
+    value: a.cost.total === undefined ? notAdded(a, say) : f.sum(a.cost.total, a.cost.currency),
     formula: say("provenance.horizonCost.formula"),
     inputs: [
       [say("provenance.horizonCost.purchase"), f(a.cost.purchase, "money")],
-      [say("provenance.horizonCost.running"), f(a.power.annualCost, "money")],
+      [say("provenance.horizonCost.running"), f.sum(a.power.annualCost, a.power.tariffCurrency)],
       [say("provenance.horizonCost.over"), f(a.cost.horizon, "time")],
     ],
     source: say("provenance.horizonCost.source"),

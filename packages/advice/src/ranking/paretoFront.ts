@@ -2,7 +2,8 @@ import type { Candidate, Reason } from "../ranking.ts";
 
 const terms = [
   (c: Candidate) => c.price,
-  (c: Candidate) => c.horizonCost,
+  // Where nothing can be added up it tells nobody apart: price and power have terms of their own.
+  (c: Candidate) => c.horizonCost ?? 0,
   (c: Candidate) => c.watts,
   (c: Candidate) => c.soundLevel,
   (c: Candidate) => -c.flowMargin,
@@ -24,8 +25,10 @@ export function markParetoFront(candidates: readonly Unmarked[]): void {
     (candidates[i] as Unmarked).paretoFront = true;
   }
   for (const [term, code] of honours)
-    for (let i = 0; i < candidates.length; i++)
+    for (let i = 0; i < candidates.length; i++) {
+      if (code === "lowest-cost-over-horizon" && candidates[i]?.horizonCost === undefined) continue;
       if (values[i]?.[term] === lowest[term]) candidates[i]?.reasons.push({ code });
+    }
 }
 
 /** A candidate that still waits for its marks. */

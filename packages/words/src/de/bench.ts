@@ -46,6 +46,7 @@ export const bench: Record<keyof typeof english, string> = {
   "bench.cost.toBuy": "Zu kaufen",
   "bench.cost.together": "Zusammen",
   "bench.cost.buyAndRun": "Kauf und Betrieb, {time}",
+  "bench.cost.notAdded": "nicht addiert: {one} und {other}",
   "bench.cost.electricity": "Strom",
   "bench.cost.energyAYear": "Energie im Jahr",
   "bench.cost.costAYear": "Kosten im Jahr",
@@ -170,6 +171,8 @@ export const bench: Record<keyof typeof english, string> = {
   "bench.ranking.speed": "Drehzahl",
   "bench.ranking.flow": "Fluss",
   "bench.ranking.lift": "Höhe",
+  "bench.ranking.twoCurrencies":
+    "Preise stehen in {one}, Betriebskosten in {other}: Beides wird nicht addiert, und in der Reihenfolge zählen nur die Preise.",
   "bench.ranking.aYear": "Jahr",
   "bench.ranking.with": "mit {extras}",
   "bench.ranking.buyAndRun": "Gesamt",

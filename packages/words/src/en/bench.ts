@@ -43,6 +43,7 @@ export const bench = {
   "bench.cost.toBuy": "To buy",
   "bench.cost.together": "Together",
   "bench.cost.buyAndRun": "Buy and run, {time}",
+  "bench.cost.notAdded": "not added: {one} and {other}",
   "bench.cost.electricity": "Electricity",
   "bench.cost.energyAYear": "Energy a year",
   "bench.cost.costAYear": "Cost a year",
@@ -167,6 +168,8 @@ export const bench = {
   "bench.ranking.speed": "Speed",
   "bench.ranking.flow": "Flow",
   "bench.ranking.lift": "Head",
+  "bench.ranking.twoCurrencies":
+    "Prices are in {one}, running costs in {other}: the two are not added, and the order counts the prices alone.",
   "bench.ranking.aYear": "A year",
   "bench.ranking.with": "with {extras}",
   "bench.ranking.buyAndRun": "Buy and run",

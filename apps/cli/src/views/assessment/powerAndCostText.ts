@@ -23,7 +23,12 @@ export function powerAndCostText({ power, heat, sound, cost }: Assessment, { for
     ]),
     ["price of pumps and what they need", money(cost.pumps, cost.currency)],
     ["price of all that is listed", money(cost.purchase, cost.currency)],
-    [`price and running cost over ${years}`, money(cost.total, cost.currency)],
+    [
+      `price and running cost over ${years}`,
+      cost.total === undefined
+        ? `not added: ${cost.currency} and ${power.tariffCurrency}`
+        : money(cost.total, cost.currency),
+    ],
   ];
   return tableText(
     [
