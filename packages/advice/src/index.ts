@@ -6,6 +6,7 @@ export * from "./finding.ts";
 export { firstDesign } from "./firstDesign/firstDesign.ts";
 export * from "./firstDesign/firstDesignResult.ts";
 export { readStart, type StartReading } from "./firstDesign/readStart.ts";
+export { type ShopGround, shopGroundOf } from "./firstDesign/shopGround.ts";
 export * from "./firstDesign/startAnswers.ts";
 export * from "./levers.ts";
 export { levers } from "./leversOf.ts";

@@ -68,5 +68,6 @@ export function whyText({ why }: StartDefault, words: Words, format: ScreenForma
 export function sourceText(source: string, words: Words): string {
   if (source === "common practice, no source") return words.say("start.practice");
   if (source === "found by solving this design") return words.say("start.reckoned");
+  if (source === "the shop's settings") return words.say("start.shopSettings");
   return words.known(source);
 }

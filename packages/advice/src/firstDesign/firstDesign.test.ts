@@ -9,6 +9,7 @@ import { firstDesign } from "./firstDesign.ts";
 import type { StartNoteCode } from "./firstDesignResult.ts";
 import { holeOfPipe, pipeOfHole } from "./practice.ts";
 import { readStart } from "./readStart.ts";
+import { type ShopGround, shopGroundOf } from "./shopGround.ts";
 import type { StartAnswers } from "./startAnswers.ts";
 
 const mm = (value: number) => ({ value, unit: "mm" });
@@ -175,6 +176,70 @@ describe("a first design", () => {
       expect(source.length).toBeGreaterThan(5);
       expect(value).toBeDefined();
     }
+  });
+
+  describe("of a tank that was measured in inches", () => {
+    const inches = (value: number) => ({ value, unit: "in" });
+    const answers: StartAnswers = { units: "us", tank: { length: inches(48), width: inches(24), height: inches(24) } };
+    const madeFor = (shop?: ShopGround, said = answers) => {
+      const { design, defaults } = firstDesign(said, demoCatalogue, shop);
+      const { voltage, frequency, tariff, circuits } = design.power;
+      const why = (path: string) => defaults.find((entry) => entry.path === path)?.why.key;
+      const mains = [voltage, frequency, circuits?.[0]?.rating].map((each) => `${each?.value} ${each?.unit}`);
+      return { design, tariff, mains, why: [why("/power/voltage"), why("/power/tariff")] };
+    };
+
+    it("has the sockets and the money of the shop, not those of a country of inches", () => {
+      const { design, mains, tariff, why } = madeFor({
+        tariff: { value: 0.27, unit: "EUR/kWh" },
+        currency: "EUR",
+        us: false,
+      });
+      expect(mains).toEqual(["230 V", "50 Hz", "16 A"]);
+      expect(tariff).toEqual({ value: 0.27, unit: "EUR/kWh" });
+      expect(why).toEqual(["mains", "shopTariff"]);
+      expect(design.sump.height.unit).toBe("in");
+    });
+
+    it("has 230 V and euros where no shop says anything", () => {
+      const { mains, tariff, why } = madeFor();
+      expect(mains).toEqual(["230 V", "50 Hz", "16 A"]);
+      expect(tariff.unit).toBe("EUR/kWh");
+      expect(why).toEqual(["mains", "tariff"]);
+    });
+
+    it("has 120 V where the shop's own papers are in US units, and dollars where it reckons in them", () => {
+      const { mains, tariff, why } = madeFor({ currency: "USD", us: true });
+      expect(mains).toEqual(["120 V", "60 Hz", "15 A"]);
+      expect(tariff.unit).toBe("USD/kWh");
+      expect(why).toEqual(["shopMains", "tariff"]);
+    });
+
+    it("has what was answered before what the shop says", () => {
+      const power = { voltage: { value: 120, unit: "V" }, tariff: { value: 0.4, unit: "CHF/kWh" } };
+      const shop: ShopGround = { tariff: { value: 0.27, unit: "EUR/kWh" }, currency: "EUR" };
+      const { mains, tariff, why } = madeFor(shop, { ...answers, power });
+      expect(mains).toEqual(["120 V", "60 Hz", "15 A"]);
+      expect(tariff).toEqual(power.tariff);
+      expect(why).toEqual([undefined, undefined]);
+    });
+  });
+
+  it("takes over of a shop's settings what it can reckon with", () => {
+    const said = (units: Record<string, string>, tariff: { value: number; unit: string } | null = null) =>
+      shopGroundOf({ currency: "EUR", tariff, units });
+    expect([{ length: "in" }, { flow: "US gal/h" }, { volume: "US gal" }].map((units) => said(units).us)).toEqual([
+      true,
+      true,
+      true,
+    ]);
+    expect([{}, { length: "mm" }, { length: "in", volume: "imp gal" }].map((units) => said(units).us)).toEqual([
+      false,
+      false,
+      false,
+    ]);
+    expect(said({}, { value: 0.3, unit: "EUR/kWh" }).tariff).toEqual({ value: 0.3, unit: "EUR/kWh" });
+    expect(said({}, { value: 0.3, unit: "EUR/h" })).not.toHaveProperty("tariff");
   });
 
   it("that must not be drilled, has one drain, or too small a purse, says so", () => {

@@ -15,18 +15,20 @@ import type { Plan } from "./plan.ts";
 import { evaporationPerDay } from "./planTopOff.ts";
 import { ownReckoning, practice } from "./practice.ts";
 import { returnPipes } from "./returnPipe.ts";
+import type { ShopGround } from "./shopGround.ts";
 import type { StartAnswers } from "./startAnswers.ts";
 
 /** Returns a first design from what was said at the start, every part sized by solving: crest for the wished flow, drains by their
  *  ratings on their own lines, sump and levels until power cut, restart and any one blocked drain leave the floor dry, the return pipe by
  *  its speed, the best ranked pump at its speed, stream pumps for the animals. What nobody said is listed as defaults, what could not be
  *  had as notes.
- *  answers StartAnswers as `readStart` accepts them   catalogue Catalogue   -> FirstDesign; the same answers give the same design
+ *  answers StartAnswers as `readStart` accepts them   catalogue Catalogue   shop what the shop has said once for all its jobs
+ *  -> FirstDesign; the same answers give the same design
  *  Findings: none of its own; a danger that remains is a note. Throws: never for accepted answers and a catalogue with pipe.
  *  Valid: rectangular tanks with an internal overflow box, or a hang-on overflow where the glass must stay whole, and one return loop; 60 to 3000 L are tested.
  *  Source: `assess`, `rank`, engine `simulate`; defaults each with their own. */
-export function firstDesign(answers: StartAnswers, catalogue: Catalogue): FirstDesign {
-  const ground = groundOf(answers);
+export function firstDesign(answers: StartAnswers, catalogue: Catalogue, shop: ShopGround = {}): FirstDesign {
+  const ground = groundOf(answers, shop);
   const notes: StartNote[] = [...ground.notes];
   const laid = layOut(ground, catalogue, notes);
   const compose = (plan: Plan) => composeDesign(ground, plan);

@@ -3,6 +3,7 @@ import { fromSI, type Quantity, toSI } from "@tidewright/units";
 import { animalTargets } from "../animalTargets.ts";
 import type { StartDefault, StartFigure, StartNote, StartReason } from "./firstDesignResult.ts";
 import { practice, practiceOnly } from "./practice.ts";
+import type { ShopGround } from "./shopGround.ts";
 import type { StartAnswers } from "./startAnswers.ts";
 
 /** A default before the design is there to read its value from. */
@@ -54,9 +55,14 @@ const inchLike = new Set(["in", "ft", "ft-in", "yd", "US gal"]);
 const metres = (quantity: Quantity) => toSI(quantity, "length");
 const figure = (si: number, dimension: "length" | "turnover" | "volume"): StartFigure => ({ si, dimension });
 
-/** Returns the answers with usual values where nothing was said, and a list of those.
- *  answers StartAnswers as `readStart` accepts them   -> Ground, SI. Source: common practice, no source, but where it says. */
-export function groundOf(answers: StartAnswers): Ground {
+/** Source of what a shop has said once for all its jobs. */
+const shopSource = "the shop's settings";
+
+/** Returns the answers with usual values where nothing was said, and a list of those. What somebody measures in says nothing of
+ *  their sockets or their money: both are the shop's, and 230 V and euros where it says nothing either.
+ *  answers StartAnswers as `readStart` accepts them   shop ShopGround   -> Ground, SI.
+ *  Source: common practice, no source, but where it says. */
+export function groundOf(answers: StartAnswers, shop: ShopGround = {}): Ground {
   const assumed: Assumed[] = [];
   const notes: StartNote[] = [];
   const assume = (entry: Assumed) => {
@@ -110,10 +116,20 @@ export function groundOf(answers: StartAnswers): Ground {
       values: { height: figure(sump.height, "length"), stand: figure(stand, "length") },
     });
 
-  const mains = us ? { voltage: 120, frequency: 60, circuit: 15 } : { voltage: 230, frequency: 50, circuit: 16 };
-  const voltage = power?.voltage ?? { value: mains.voltage, unit: "V" };
-  if (power?.voltage === undefined) assume({ path: "/power/voltage", question: "/power/voltage", key: "mains" });
-  if (power?.tariff === undefined) assume({ path: "/power/tariff", question: "/power/tariff", key: "tariff" });
+  const voltage = power?.voltage ?? { value: shop.us ? 120 : 230, unit: "V" };
+  const american = toSI(voltage, "voltage") < 160;
+  if (power?.voltage === undefined)
+    assume({
+      path: "/power/voltage",
+      question: "/power/voltage",
+      ...(shop.us ? fromShop("shopMains") : { key: "mains" }),
+    });
+  if (power?.tariff === undefined)
+    assume({
+      path: "/power/tariff",
+      question: "/power/tariff",
+      ...(shop.tariff ? fromShop("shopTariff") : { key: "tariff" }),
+    });
   if (power?.circuit === undefined)
     assume({ path: "/power/circuits/0/rating", question: "/power/circuit", key: "circuit" });
   assume({
@@ -164,9 +180,9 @@ export function groundOf(answers: StartAnswers): Ground {
     horizontal: answers.returnWay?.horizontal ? metres(answers.returnWay.horizontal) : practice.horizontal,
     elbows: answers.returnWay?.elbows ?? practice.elbows,
     voltage,
-    frequency: power?.frequency ?? { value: toSI(voltage, "voltage") < 160 ? 60 : 50, unit: "Hz" },
-    tariff: power?.tariff ?? (us ? { value: 0.17, unit: "USD/kWh" } : { value: 0.31, unit: "EUR/kWh" }),
-    circuit: power?.circuit ?? { value: mains.circuit, unit: "A" },
+    frequency: power?.frequency ?? { value: american ? 60 : 50, unit: "Hz" },
+    tariff: power?.tariff ?? shop.tariff ?? exampleTariff(shop.currency),
+    circuit: power?.circuit ?? { value: american ? 15 : 16, unit: "A" },
     returnTurnover: turnover
       ? [toSI(turnover[0], "turnover"), toSI(turnover[1], "turnover")]
       : [practice.returnTurnover[0], practice.returnTurnover[1]],
@@ -176,6 +192,12 @@ export function groundOf(answers: StartAnswers): Ground {
     notes,
   };
 }
+
+const fromShop = (key: StartReason) => ({ key, source: shopSource });
+
+/** A price to begin with where nobody gave one: in dollars for a shop that reckons in them, else in the catalogue's euros. */
+const exampleTariff = (currency: string | undefined): Quantity =>
+  currency === "USD" ? { value: 0.17, unit: "USD/kWh" } : { value: 0.31, unit: "EUR/kWh" };
 
 const standardStand = (us: boolean) => (us ? 32 * 0.0254 : practice.standHeight);
 
