@@ -6,7 +6,12 @@ import { BadDocument, type Computation, type ComputeAnswer, type ComputeRequest 
 import { ownScenarioOf } from "./ownScenarioOf.ts";
 import { daysOf, filmOf, rankOptionsOf, scenarioOf } from "./queryOf.ts";
 
-type Compute = (text: string, query: ComputeRequest["query"], catalogue: Catalogue) => unknown;
+type Compute = (
+  text: string,
+  query: ComputeRequest["query"],
+  catalogue: Catalogue,
+  shop: ComputeRequest["shop"],
+) => unknown;
 
 const computing: Readonly<Record<Computation, Compute>> = {
   assess: (text, _query, catalogue) => {
@@ -27,10 +32,10 @@ const computing: Readonly<Record<Computation, Compute>> = {
     const { design, scenario } = ownScenarioOf(text, catalogue);
     return whatIf(design, catalogue, scenario, filmOf(query));
   },
-  firstDesign: (text, _query, catalogue) => {
+  firstDesign: (text, _query, catalogue, shop) => {
     const started = readStart(JSON.parse(text));
     if (!started.ok) throw new BadDocument(started.problems);
-    return firstDesign(started.answers, catalogue);
+    return firstDesign(started.answers, catalogue, shop);
   },
   network: (text) => {
     const reading = readNetwork(text);
@@ -42,10 +47,10 @@ const computing: Readonly<Record<Computation, Compute>> = {
 /** Returns the answer of hydraulics to a document.
  *  request what to compute, of which document   -> ComputeAnswer; numbers in SI, null where they are not finite
  *  Throws: never; what goes wrong is in the answer, which travels between threads. */
-export function compute({ computation, text, query, pumps }: ComputeRequest): ComputeAnswer {
+export function compute({ computation, text, query, pumps, shop }: ComputeRequest): ComputeAnswer {
   const catalogue = withOwnPumps(demoCatalogue, pumps);
   try {
-    return { ok: true, json: jsonOf(computing[computation](text, query, catalogue)) };
+    return { ok: true, json: jsonOf(computing[computation](text, query, catalogue, shop)) };
   } catch (error) {
     if (error instanceof BadDocument) return { ok: false, problems: error.problems };
     return { ok: false, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) };

@@ -1,3 +1,4 @@
+import type { ShopGround } from "@tidewright/advice";
 import type { Catalogue } from "@tidewright/catalogue";
 import type { Problem } from "@tidewright/design";
 
@@ -13,6 +14,8 @@ export interface ComputeRequest {
   readonly query: Readonly<Record<string, string>>;
   /** The shop's own pumps, before those of the catalogue that comes with the program. */
   readonly pumps: Catalogue["pumps"];
+  /** What the shop has said once for all its jobs, for a first design. */
+  readonly shop?: ShopGround;
 }
 
 /** The answer as JSON text, every problem of what was asked, or a fault of ours. */

@@ -1,5 +1,6 @@
-import type { StartAnswers } from "@tidewright/advice";
+import { type StartAnswers, shopGroundOf } from "@tidewright/advice";
 import type { Catalogue } from "@tidewright/catalogue";
+import type { ShopSettings } from "@tidewright/protocol";
 import type { ThreadPool } from "./threadPool.ts";
 
 /** A first design with what was taken for it and why, as JSON has it, or why none could be made. */
@@ -11,11 +12,13 @@ export type MadeDesign =
 export type MakeDesign = (answers: StartAnswers) => Promise<MadeDesign>;
 
 /** Returns what makes first designs on threads of their own: one takes up to a second, in which everybody else is answered.
- *  threads to compute on; pumps of the shop's own   -> MakeDesign
+ *  threads to compute on; pumps of the shop's own; settings of the shop, whose sockets and money a new design has   -> MakeDesign
  *  Throws (its result): `Refused` 503 where too many computations wait. */
-export function firstDesignOn(threads: ThreadPool, pumps: Catalogue["pumps"]): MakeDesign {
+export function firstDesignOn(threads: ThreadPool, pumps: Catalogue["pumps"], settings?: ShopSettings): MakeDesign {
+  const shop = settings === undefined ? {} : { shop: shopGroundOf(settings) };
+  const asked = { computation: "firstDesign", query: {}, pumps, ...shop } as const;
   return async (answers) => {
-    const answer = await threads.run({ computation: "firstDesign", text: JSON.stringify(answers), query: {}, pumps });
+    const answer = await threads.run({ ...asked, text: JSON.stringify(answers) });
     if (answer.ok) return JSON.parse(answer.json) as MadeDesign;
     if ("problems" in answer)
       return { why: answer.problems.map(({ path, message }) => `${path} ${message}`).join("; ") };

@@ -33,7 +33,8 @@ export function mountLinks(app: App): void {
     const { link, draft, answered = false } = bearerOf(asker);
     // The first answer was lost on the way: what was sent is here.
     if (answered) return { received: true as const };
-    const makeDesign = firstDesignOn(app.threads, await shopPumps(store));
+    const { settings } = await store.settings.read();
+    const makeDesign = firstDesignOn(app.threads, await shopPumps(store), settings);
     await takeIntake(doors, link, body, makeDesign, senderKey(doors, bearings), draft);
     return { received: true as const };
   });
