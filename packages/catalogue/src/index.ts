@@ -18,3 +18,4 @@ export * from "./pipes/pipeTables.ts";
 export * from "./pumps/pump.ts";
 export type { Source } from "./source.ts";
 export * from "./withOwnPumps.ts";
+export * from "./withShopPrices.ts";

@@ -1,12 +1,4 @@
-import {
-  type Catalogue,
-  findFitting,
-  findPipeSeries,
-  findPump,
-  findValve,
-  fittingPrice,
-  nextSizeUp,
-} from "@tidewright/catalogue";
+import { type Catalogue, findPipeSeries, findPump, fittingPrice, nextSizeUp } from "@tidewright/catalogue";
 import type { Design, Part } from "@tidewright/design";
 import { toSI } from "@tidewright/units";
 import type { Assessment } from "../assessment.ts";
@@ -14,6 +6,7 @@ import type { LeverKind, Told } from "../levers.ts";
 import { rank } from "../rank.ts";
 import { pumpPrice } from "../states/pumpStates.ts";
 import { labelled } from "./labelled.ts";
+import { fittingPriceAt25mm, pipePrice, valvePriceAt25mm } from "./partPrices.ts";
 import { withValue } from "./withValue.ts";
 
 /** One change to try: the changed document and what its parts cost. */
@@ -39,11 +32,13 @@ export function proposeChanges(design: Design, catalogue: Catalogue, state: Asse
 export function proposePlumbing(design: Design, catalogue: Catalogue, state: Assessment): Change[] {
   return [
     ...design.loops.flatMap((loop, i) => [
-      ...lineChanges(design, loop.run, `/loops/${i}/run`, "pipe-size-up"),
-      ...(loop.suction ? lineChanges(design, loop.suction, `/loops/${i}/suction`, "suction-size-up") : []),
+      ...lineChanges(design, catalogue, loop.run, `/loops/${i}/run`, "pipe-size-up"),
+      ...(loop.suction ? lineChanges(design, catalogue, loop.suction, `/loops/${i}/suction`, "suction-size-up") : []),
       ...speedChanges(design, i, catalogue),
     ]),
-    ...design.drains.flatMap((drain, i) => lineChanges(design, drain.run, `/drains/${i}/run`, "drain-size-up")),
+    ...design.drains.flatMap((drain, i) =>
+      lineChanges(design, catalogue, drain.run, `/drains/${i}/run`, "drain-size-up"),
+    ),
     ...vesselChanges(design, state),
     ...emergencyDrain(design),
   ];
@@ -61,18 +56,24 @@ function allRuns(run: readonly Part[], path: string): { run: readonly Part[]; pa
   return own;
 }
 
-function lineChanges(design: Design, top: readonly Part[], topPath: string, sizeUp: LeverKind): Change[] {
+function lineChanges(
+  design: Design,
+  catalogue: Catalogue,
+  top: readonly Part[],
+  topPath: string,
+  sizeUp: LeverKind,
+): Change[] {
   return allRuns(top, topPath).flatMap(({ run, path }) => [
-    ...larger(design, run, path, sizeUp),
-    ...sweeps(design, run, path),
+    ...larger(design, catalogue, run, path, sizeUp),
+    ...sweeps(design, catalogue, run, path),
     ...openedValves(design, run, path),
     ...nozzles(design, run, path),
-    ...(path === topPath ? union(design, run, path, sizeUp) : []),
+    ...(path === topPath ? union(design, catalogue, run, path, sizeUp) : []),
   ]);
 }
 
 /** Every pipe of the run one size up, fittings with it. */
-function larger(design: Design, run: readonly Part[], path: string, kind: LeverKind): Change[] {
+function larger(design: Design, catalogue: Catalogue, run: readonly Part[], path: string, kind: LeverKind): Change[] {
   let price = 0;
   let from = "";
   let to = "";
@@ -82,7 +83,7 @@ function larger(design: Design, run: readonly Part[], path: string, kind: LeverK
     if (!up) return part;
     from = findPipeSeries(part.series)?.label ?? part.series;
     to = up.label;
-    price += up.pricePerMetre * toSI(part.length, "length");
+    price += pipePrice(catalogue, up.id) * toSI(part.length, "length");
     return { ...part, series: up.id };
   });
   if (!to) return [];
@@ -91,15 +92,15 @@ function larger(design: Design, run: readonly Part[], path: string, kind: LeverK
     0.025;
   for (const part of run) {
     if (part.kind === "fitting")
-      price += (part.count ?? 1) * fittingPrice(findFitting(part.fitting)?.priceAt25mm ?? 0, bore);
-    if (part.kind === "valve") price += fittingPrice(findValve(part.valve)?.priceAt25mm ?? 0, bore);
+      price += (part.count ?? 1) * fittingPrice(fittingPriceAt25mm(catalogue, part.fitting), bore);
+    if (part.kind === "valve") price += fittingPrice(valvePriceAt25mm(catalogue, part.valve), bore);
   }
   return [
     { kind, at: path, ...labelled("levers.size-up", { from, to }), design: withValue(design, path, next), price },
   ];
 }
 
-function sweeps(design: Design, run: readonly Part[], path: string): Change[] {
+function sweeps(design: Design, catalogue: Catalogue, run: readonly Part[], path: string): Change[] {
   const elbows = run.reduce(
     (sum, part) => (part.kind === "fitting" && part.fitting === "elbow90" ? sum + (part.count ?? 1) : sum),
     0,
@@ -109,7 +110,7 @@ function sweeps(design: Design, run: readonly Part[], path: string): Change[] {
     (part): Part =>
       part.kind === "fitting" && part.fitting === "elbow90" ? { ...part, fitting: "elbow90Sweep" } : part,
   );
-  const price = elbows * (findFitting("elbow90Sweep")?.priceAt25mm ?? 0);
+  const price = elbows * fittingPriceAt25mm(catalogue, "elbow90Sweep");
   return [
     {
       kind: "sweep-elbows",
@@ -156,7 +157,7 @@ function nozzles(design: Design, run: readonly Part[], path: string): Change[] {
   });
 }
 
-function union(design: Design, run: readonly Part[], path: string, kind: LeverKind): Change[] {
+function union(design: Design, catalogue: Catalogue, run: readonly Part[], path: string, kind: LeverKind): Change[] {
   if (kind !== "pipe-size-up" || run.some((part) => part.kind === "fitting" && part.fitting === "union")) return [];
   const next: Part[] = [{ kind: "fitting", fitting: "union" }, ...run];
   return [
@@ -165,7 +166,7 @@ function union(design: Design, run: readonly Part[], path: string, kind: LeverKi
       at: path,
       ...labelled("levers.add-union"),
       design: withValue(design, path, next),
-      price: findFitting("union")?.priceAt25mm ?? 0,
+      price: fittingPriceAt25mm(catalogue, "union"),
     },
   ];
 }
