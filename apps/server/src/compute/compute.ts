@@ -1,5 +1,5 @@
 import { assess, firstDesign, levers, rank, readStart, safetySweep, whatIf, withSweep } from "@tidewright/advice";
-import { type Catalogue, demoCatalogue, withOwnPumps } from "@tidewright/catalogue";
+import { type Catalogue, demoCatalogue, withOwnPumps, withShopPrices } from "@tidewright/catalogue";
 import { type Design, networkAnswer, networkModel, readDesign, readNetwork } from "@tidewright/design";
 import { solveNetwork } from "@tidewright/engine";
 import { BadDocument, type Computation, type ComputeAnswer, type ComputeRequest } from "./computeRequest.ts";
@@ -47,8 +47,8 @@ const computing: Readonly<Record<Computation, Compute>> = {
 /** Returns the answer of hydraulics to a document.
  *  request what to compute, of which document   -> ComputeAnswer; numbers in SI, null where they are not finite
  *  Throws: never; what goes wrong is in the answer, which travels between threads. */
-export function compute({ computation, text, query, pumps, shop }: ComputeRequest): ComputeAnswer {
-  const catalogue = withOwnPumps(demoCatalogue, pumps);
+export function compute({ computation, text, query, pumps, prices = {}, shop }: ComputeRequest): ComputeAnswer {
+  const catalogue = withOwnPumps(withShopPrices(demoCatalogue, prices), pumps);
   try {
     return { ok: true, json: jsonOf(computing[computation](text, query, catalogue, shop)) };
   } catch (error) {

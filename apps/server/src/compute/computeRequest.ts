@@ -1,5 +1,5 @@
 import type { ShopGround } from "@tidewright/advice";
-import type { Catalogue } from "@tidewright/catalogue";
+import type { Catalogue, PriceFactors } from "@tidewright/catalogue";
 import type { Problem } from "@tidewright/design";
 
 /** The answers of hydraulics: they take a document, keep nothing and need no store. */
@@ -14,6 +14,8 @@ export interface ComputeRequest {
   readonly query: Readonly<Record<string, string>>;
   /** The shop's own pumps, before those of the catalogue that comes with the program. */
   readonly pumps: Catalogue["pumps"];
+  /** The shop's prices as factors of those that come with the program; none where it says nothing. */
+  readonly prices?: PriceFactors;
   /** What the shop has said once for all its jobs, for a first design. */
   readonly shop?: ShopGround;
 }

@@ -12,11 +12,11 @@ export type MadeDesign =
 export type MakeDesign = (answers: StartAnswers) => Promise<MadeDesign>;
 
 /** Returns what makes first designs on threads of their own: one takes up to a second, in which everybody else is answered.
- *  threads to compute on; pumps of the shop's own; settings of the shop, whose sockets and money a new design has   -> MakeDesign
+ *  threads to compute on; pumps of the shop's own; settings of the shop, whose sockets, money and prices a new design has   -> MakeDesign
  *  Throws (its result): `Refused` 503 where too many computations wait. */
 export function firstDesignOn(threads: ThreadPool, pumps: Catalogue["pumps"], settings?: ShopSettings): MakeDesign {
-  const shop = settings === undefined ? {} : { shop: shopGroundOf(settings) };
-  const asked = { computation: "firstDesign", query: {}, pumps, ...shop } as const;
+  const said = settings === undefined ? {} : { shop: shopGroundOf(settings), prices: settings.priceMultipliers };
+  const asked = { computation: "firstDesign", query: {}, pumps, ...said } as const;
   return async (answers) => {
     const answer = await threads.run({ ...asked, text: JSON.stringify(answers) });
     if (answer.ok) return JSON.parse(answer.json) as MadeDesign;

@@ -19,7 +19,8 @@ export function mountComputing(app: App): void {
       await guard(app, computingAccess, bearingsOf(context), context.req.raw, true);
       const text = await jsonTextOf(context);
       const pumps: readonly PumpRow[] = await shopPumps(app.store);
-      const answer = await app.threads.run({ computation, text, query: context.req.query(), pumps });
+      const { priceMultipliers: prices } = (await app.store.settings.read()).settings;
+      const answer = await app.threads.run({ computation, text, query: context.req.query(), pumps, prices });
       if (answer.ok) return new Response(answer.json, { headers: { "Content-Type": "application/json" } });
       if ("problems" in answer) throw badInput(answer.problems);
       throw new Error(answer.fault);

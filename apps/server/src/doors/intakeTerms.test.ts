@@ -1,3 +1,4 @@
+import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import type { Design } from "@tidewright/design";
 import type { ShopSettings } from "@tidewright/protocol";
 import { afterEach, describe, expect, it } from "vitest";
@@ -30,6 +31,12 @@ describe("a design of a customer's intake", () => {
       circuits: [{ rating: { value: 16 } }],
     });
     expect(display.length).toEqual({ value: 48, unit: "in" });
+  });
+
+  it("is made of the pump that is best at the shop's prices", async () => {
+    const pumpOf = ({ loops }: Design) => findPump(demoCatalogue, loops[0]?.pumps[0]?.ref ?? "")!;
+    const { id, maker } = pumpOf(await intakeIn({}));
+    expect(pumpOf(await intakeIn({ priceMultipliers: { [maker]: 20 } })).id).not.toBe(id);
   });
 
   it("has 120 V and dollars in a shop whose own papers are in US units and that reckons in dollars", async () => {
