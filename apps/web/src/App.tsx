@@ -1,5 +1,6 @@
 import { lazy, type ReactNode, Suspense, useEffect } from "react";
 import { followShopCatalogue } from "./catalogue/shopRows.ts";
+import { followShopTerms } from "./catalogue/shopTerms.ts";
 import { AnothersLine } from "./keeping/AnothersLine.tsx";
 import { useAnothersWork } from "./keeping/anothersWork.ts";
 import { useKeeping } from "./keeping/keepingState.ts";
@@ -45,13 +46,15 @@ export function App() {
   );
 }
 
-/** The shop's own pumps are asked for while the screen's code is still under way; on trial there is no shop. */
+/** The shop's own pumps and terms are asked for while the screen's code is still under way; on trial there is no shop. */
 function useShopCatalogue(address: Address): void {
   const { session } = useSession();
   const who = session?.who;
   const kept = address.page !== "try" && !(address.page === "start" && address.trial);
   useEffect(() => {
-    if (kept && who !== "nobody") void followShopCatalogue();
+    if (!kept || who === "nobody") return;
+    void followShopCatalogue();
+    void followShopTerms();
   }, [kept, who]);
 }
 

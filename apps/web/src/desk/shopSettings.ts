@@ -1,6 +1,7 @@
 import { type KeptSettings, routes } from "@tidewright/protocol";
 import { useEffect } from "react";
 import { ask } from "../api/ask.ts";
+import { learnTerms } from "../catalogue/shopTerms.ts";
 import { createStore, useStore } from "../state/store.ts";
 import { onShopChange } from "./shopLists.ts";
 
@@ -13,6 +14,7 @@ let asked = false;
 /** Takes in what the server said of the shop. */
 export function knowSettings(kept: KeptSettings): void {
   store.patch({ kept, refused: false });
+  learnTerms(kept.settings);
 }
 
 async function askSettings(): Promise<void> {

@@ -1,10 +1,10 @@
-import type { StartDefault } from "@tidewright/advice";
+import type { ShopGround, StartDefault } from "@tidewright/advice";
 import { type AnimalGroup, animalGroups, type TypedQuantity } from "@tidewright/design";
 import type { MessageKey } from "@tidewright/words";
 import { typedText } from "../format/quantityText.ts";
 import { useFormat } from "../format/useFormat.ts";
 import { useWords } from "../words/useWords.ts";
-import { bareUnit, type Said } from "./answersOf.ts";
+import { bareUnit, defaultCurrency, type Said } from "./answersOf.ts";
 import { type Draft, type TypedKey, type TypedQuestion, typedQuestions } from "./draft.ts";
 import { ChoiceAnswer, TypedAnswer, Why } from "./StartFields.tsx";
 import type { Made } from "./useFirstDesign.ts";
@@ -14,7 +14,8 @@ interface Props {
   readonly draft: Draft;
   readonly said: Said;
   readonly made: Made | undefined;
-  readonly us: boolean;
+  /** What the shop has said once for all its jobs. */
+  readonly shop: ShopGround;
   /** What the job is called while nobody names it. */
   readonly ownName: string | undefined;
   /** The job is there already: it needs no name. */
@@ -23,7 +24,7 @@ interface Props {
 }
 
 /** The questions, step by step on one sheet. */
-export function StartForm({ draft, said, made, us, ownName, inJob, onChange }: Props) {
+export function StartForm({ draft, said, made, shop, ownName, inJob, onChange }: Props) {
   const words = useWords();
   const format = useFormat();
   const { say } = words;
@@ -38,7 +39,12 @@ export function StartForm({ draft, said, made, us, ownName, inJob, onChange }: P
         text={draft.typed[name] ?? ""}
         {...(dimension === undefined
           ? {}
-          : { unit: dimension === "time" ? say("start.years") : unitText(bareUnit(dimension, format.unitOf, us)) })}
+          : {
+              unit:
+                dimension === "time"
+                  ? say("start.years")
+                  : unitText(bareUnit(dimension, format.unitOf, shop.currency ?? defaultCurrency)),
+            })}
         placeholder={
           // The document's pipe holds the rise as well; sideways it is a hand's breadth or two.
           name === "horizontal"
@@ -167,7 +173,7 @@ export function StartForm({ draft, said, made, us, ownName, inJob, onChange }: P
         <ChoiceAnswer
           legend={say("start.mains")}
           name="mains"
-          value={draft.mains ?? (us ? "120 V, 60 Hz" : "230 V, 50 Hz")}
+          value={draft.mains ?? (shop.us ? "120 V, 60 Hz" : "230 V, 50 Hz")}
           assumed={draft.mains === undefined}
           why={assumedFor("/power/voltage")}
           choices={(["230 V, 50 Hz", "120 V, 60 Hz"] as const).map((value) => ({ value, label: value }))}

@@ -1,7 +1,8 @@
-import type { StartAnswers } from "@tidewright/advice";
+import { type ShopGround, type StartAnswers, shopGroundOf } from "@tidewright/advice";
 import { type Design, startHistory } from "@tidewright/design";
 import type { Words } from "@tidewright/words";
-import { type FormEvent, lazy, Suspense, useEffect, useState } from "react";
+import { type FormEvent, lazy, Suspense, useEffect, useMemo, useState } from "react";
+import { useShopTerms } from "../catalogue/shopTerms.ts";
 import { type ScreenFormat, useFormat } from "../format/useFormat.ts";
 import { designAddress } from "../state/address.ts";
 import { layFirst, show, startBench } from "../state/bench.ts";
@@ -9,7 +10,7 @@ import { useSettings } from "../state/settings.ts";
 import { isWideScreen } from "../state/useWideScreen.ts";
 import { useWords } from "../words/useWords.ts";
 import { AssumedList } from "./AssumedList.tsx";
-import { answersOf } from "./answersOf.ts";
+import { answersOf, defaultCurrency } from "./answersOf.ts";
 import { type Draft, emptyDraft, keepDraft, keptDraft } from "./draft.ts";
 import { keepStart } from "./keepStart.ts";
 import { idOf, StartForm } from "./StartForm.tsx";
@@ -31,10 +32,13 @@ export function StartPage() {
   const [state, setState] = useState<"asking" | "working" | "unreachable" | "open">("asking");
   const [refusal, setRefusal] = useState("");
   const [asked, setAsked] = useState(false);
-  const said = answersOf(draft, format.unitOf, us, words);
-  const made = useFirstDesign(said.answers);
-  const wrong = Object.keys(said.problems).length;
   const { jobId, trial } = whereFrom();
+  const terms = useShopTerms();
+  // On trial there is no shop, even where one was open before.
+  const shop: ShopGround = useMemo(() => (trial || terms === undefined ? {} : shopGroundOf(terms)), [trial, terms]);
+  const said = answersOf(draft, format.unitOf, us, shop.currency ?? defaultCurrency, words);
+  const made = useFirstDesign(said.answers, shop);
+  const wrong = Object.keys(said.problems).length;
   const ownName = made && nameOf(made.assessment.volumes.display, words, format, made.design);
   useEffect(() => keepDraft(draft), [draft]);
   // From the bench that it has opened the page is called again by its own address.
@@ -53,7 +57,7 @@ export function StartPage() {
     );
 
   const named = (answers: StartAnswers): Design => {
-    const { design, assessment } = makeFirst(answers);
+    const { design, assessment } = makeFirst(answers, shop);
     return { ...design, name: draft.name.trim() || nameOf(assessment.volumes.display, words, format, design) };
   };
   const lay = () => {
@@ -116,7 +120,7 @@ export function StartPage() {
             draft={draft}
             said={said}
             made={made}
-            us={us}
+            shop={shop}
             ownName={ownName}
             inJob={jobId !== undefined || trial}
             onChange={change}

@@ -13,8 +13,14 @@ export interface Said {
 }
 
 /** Returns what a draft says.
- *  draft   unitOf unit of a bare number   us inch units   words of the reader's language   -> Said */
-export function answersOf(draft: Draft, unitOf: (dimension: Dimension) => string, us: boolean, words: Words): Said {
+ *  draft   unitOf unit of a bare number   us inch units   currency of the shop   words of the reader's language   -> Said */
+export function answersOf(
+  draft: Draft,
+  unitOf: (dimension: Dimension) => string,
+  us: boolean,
+  currency: string,
+  words: Words,
+): Said {
   const problems: Partial<Record<TypedKey | "form", string>> = {};
   const read = new Map<TypedKey, Quantity | number>();
   for (const [name, { path: _, dimension }] of Object.entries(typedQuestions) as [TypedKey, TypedQuestion][]) {
@@ -26,7 +32,7 @@ export function answersOf(draft: Draft, unitOf: (dimension: Dimension) => string
       else problems[name] = words.say("start.customer.number", { example: "2" });
       continue;
     }
-    const reading = readQuantity(text, dimension, bareUnit(dimension, unitOf, us), words);
+    const reading = readQuantity(text, dimension, bareUnit(dimension, unitOf, currency), words);
     if (reading.ok) read.set(name, reading.quantity);
     else problems[name] = reading.problem;
   }
@@ -87,10 +93,13 @@ export function answersOf(draft: Draft, unitOf: (dimension: Dimension) => string
   return { answers: undefined, waiting: false, problems };
 }
 
-/** Unit of a bare number: the screen's, but years for a horizon and the currency that goes with the units for a tariff. */
-export function bareUnit(dimension: Dimension, unitOf: (dimension: Dimension) => string, us: boolean): string {
+/** What a tariff is in where no shop says what it reckons in: the catalogue's currency. */
+export const defaultCurrency = "EUR";
+
+/** Unit of a bare number: the screen's, but years for a horizon and the shop's currency for a tariff. */
+export function bareUnit(dimension: Dimension, unitOf: (dimension: Dimension) => string, currency: string): string {
   if (dimension === "time") return "a";
-  if (dimension === "tariff") return us ? "USD/kWh" : "EUR/kWh";
+  if (dimension === "tariff") return `${currency}/kWh`;
   return unitOf(dimension);
 }
 

@@ -1,4 +1,11 @@
-import { type Assessment, assess, type FirstDesign, firstDesign, type StartAnswers } from "@tidewright/advice";
+import {
+  type Assessment,
+  assess,
+  type FirstDesign,
+  firstDesign,
+  type ShopGround,
+  type StartAnswers,
+} from "@tidewright/advice";
 import { useEffect, useRef, useState } from "react";
 import { currentCatalogue, useCatalogue } from "../catalogue/currentCatalogue.ts";
 
@@ -13,8 +20,8 @@ export interface Made extends FirstDesign {
 /** Quiet time after the last key before the system is solved anew [ms]. */
 const pause = 180;
 
-/** Returns the first design of the answers, a moment after they change; the last one stands until then. */
-export function useFirstDesign(answers: StartAnswers | undefined): Made | undefined {
+/** Returns the first design of the answers in a shop, a moment after they change; the last one stands until then. */
+export function useFirstDesign(answers: StartAnswers | undefined, shop: ShopGround): Made | undefined {
   const [made, setMade] = useState<Made>();
   const key = answers === undefined ? undefined : JSON.stringify(answers);
   const latest = useRef(answers);
@@ -24,18 +31,18 @@ export function useFirstDesign(answers: StartAnswers | undefined): Made | undefi
   useEffect(() => {
     if (key === undefined) return undefined;
     const timer = setTimeout(() => {
-      if (latest.current !== undefined) setMade(makeFirst(latest.current));
+      if (latest.current !== undefined) setMade(makeFirst(latest.current, shop));
     }, pause);
     return () => clearTimeout(timer);
-  }, [key, catalogue]);
+  }, [key, catalogue, shop]);
   return made;
 }
 
 /** Makes a first design at once. */
-export function makeFirst(answers: StartAnswers): Made {
+export function makeFirst(answers: StartAnswers, shop: ShopGround): Made {
   const began = performance.now();
   const catalogue = currentCatalogue();
-  const first = firstDesign(answers, catalogue);
+  const first = firstDesign(answers, catalogue, shop);
   const assessment = assess(first.design, catalogue, { curves: false });
   return { ...first, assessment, took: (performance.now() - began) / 1000, of: JSON.stringify(answers) };
 }
