@@ -2,13 +2,20 @@ import { demoCatalogue, findPump } from "@tidewright/catalogue";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { catalogueOf } from "./catalogueMessage.ts";
 import { catalogueTeller } from "./catalogueTeller.ts";
-import { currentCatalogue, currentOwnPumps } from "./currentCatalogue.ts";
+import { currentCatalogue, currentOwnPumps, watchCatalogue } from "./currentCatalogue.ts";
 import { takeRows, watchRows } from "./shopRows.ts";
+import { type ShopTerms, takeTerms } from "./shopTerms.ts";
 
 const data = findPump(demoCatalogue, "ferrow-c40")!;
 const row = (id: string, more: object = {}) => ({ id, data: { ...data, ...more } });
 
-beforeEach(() => takeRows([]));
+const terms: ShopTerms = { currency: "EUR", tariff: null, units: {}, priceMultipliers: {} };
+const priceOf = (id: string) => findPump(currentCatalogue(), id)?.price;
+
+beforeEach(() => {
+  takeRows([]);
+  takeTerms(undefined);
+});
 
 describe("the catalogue in force", () => {
   it("is the program's own before anything is known", () => {
@@ -50,7 +57,39 @@ describe("the catalogue in force", () => {
   });
 });
 
+describe("at the shop's prices", () => {
+  it("has the program's pumps by its factors and its own as they are", () => {
+    takeRows([row("house-1")]);
+    takeTerms({ ...terms, priceMultipliers: { Ferrow: 0.5 } });
+    expect([priceOf("ferrow-c40"), priceOf("house-1")]).toEqual([data.price / 2, data.price]);
+    takeTerms({ ...terms, priceMultipliers: {} });
+    expect(priceOf("ferrow-c40")).toBe(data.price);
+  });
+
+  it("is another catalogue only when a price is another", () => {
+    const seen: (number | undefined)[] = [];
+    const stop = watchCatalogue(() => seen.push(priceOf("ferrow-c40")));
+    takeTerms({ ...terms, priceMultipliers: { Ferrow: 2 } });
+    const catalogue = currentCatalogue();
+    takeTerms({ ...terms, priceMultipliers: { Ferrow: 2 }, tariff: { value: 0.3, unit: "EUR/kWh" } });
+    expect(currentCatalogue()).toBe(catalogue);
+    takeTerms(undefined);
+    stop();
+    takeTerms({ ...terms, priceMultipliers: { Ferrow: 3 } });
+    expect(seen).toEqual([2 * data.price, data.price]);
+  });
+});
+
 describe("a worker", () => {
+  it("is told of the shop's prices", () => {
+    const heard: unknown[] = [];
+    const tell = catalogueTeller();
+    takeTerms({ ...terms, priceMultipliers: { Ferrow: 2 } });
+    tell({ postMessage: (message: unknown) => heard.push(message) });
+    const told = catalogueOf(heard[0] as Parameters<typeof catalogueOf>[0]);
+    expect(findPump(told, "ferrow-c40")?.price).toBe(2 * data.price);
+  });
+
   it("is told of the shop's pumps before its next question and not again until they change", () => {
     const heard: unknown[] = [];
     const worker = { postMessage: (message: unknown) => heard.push(message) };

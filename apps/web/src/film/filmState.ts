@@ -1,6 +1,6 @@
 import { type SafetyLever, type SafetySweep, type Scenario, scenariosOf, type WhatIf } from "@tidewright/advice";
 import type { Design } from "@tidewright/design";
-import { watchRows } from "../catalogue/shopRows.ts";
+import { watchCatalogue } from "../catalogue/currentCatalogue.ts";
 import { joinSweep } from "../state/bench.ts";
 import { createStore, useStore } from "../state/store.ts";
 import { courseOf, type Speed } from "./course.ts";
@@ -67,8 +67,8 @@ export const playhead = createPlayhead(() => {
   return played === undefined ? still : courseOf(played.scale, speed);
 });
 
-// Other pumps are in force: what was played with those of before counts no more.
-watchRows(() => {
+// Other pumps or prices are in force: what was played with those of before counts no more.
+watchCatalogue(() => {
   store.patch({ played: undefined, sweep: undefined, sweeping: undefined, levers: undefined, fault: undefined });
 });
 

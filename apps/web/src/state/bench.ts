@@ -14,8 +14,7 @@ import {
   undoMine,
 } from "@tidewright/design";
 import { flushSync } from "react-dom";
-import { currentCatalogue } from "../catalogue/currentCatalogue.ts";
-import { watchRows } from "../catalogue/shopRows.ts";
+import { currentCatalogue, watchCatalogue } from "../catalogue/currentCatalogue.ts";
 import { partTitle } from "../document/partTitle.ts";
 import { type EngineClient, startEngine } from "../engine/engineClient.ts";
 import { quickAssess } from "../engine/quickAssess.ts";
@@ -101,13 +100,13 @@ export function startBench(): void {
     whenIdle(startWorkers);
   }
   watchPointers();
-  if (!watchesPumps) watchRows(reckonAnew);
+  if (!watchesPumps) watchCatalogue(reckonAnew);
   watchesPumps = true;
 }
 
 let watchesPumps = false;
 
-/** Other pumps are in force: nothing that was reckoned before counts any more. */
+/** Other pumps or prices are in force: nothing that was reckoned before counts any more. */
 function reckonAnew(): void {
   const design = store.get().history.present;
   swept = undefined;

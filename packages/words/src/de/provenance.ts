@@ -121,7 +121,7 @@ export const provenance: Record<keyof typeof english, string> = {
     "Dauerlasten: US National Electrical Code 210.20(A); anderswo übliche Praxis. Örtliche Vorschrift und Elektrofachkraft entscheiden.",
   "provenance.price.title": "Zu kaufen",
   "provenance.price.formula": "Pumpen, ihr nötiges Zubehör, Geräte",
-  "provenance.price.source": "Preise des Katalogs.",
+  "provenance.price.source": "Katalogpreise mal den Faktoren Ihres Geschäfts; eigene Pumpen zu Ihren Preisen.",
   "provenance.horizonCost.title": "Kauf und Betrieb",
   "provenance.horizonCost.formula": "Kauf + Jahre × Betriebskosten im Jahr",
   "provenance.horizonCost.purchase": "Kauf",

@@ -114,7 +114,7 @@ export const provenance = {
     "Continuous loads: US National Electrical Code 210.20(A); elsewhere common practice. Local code and an electrician decide.",
   "provenance.price.title": "To buy",
   "provenance.price.formula": "Pumps, the extras they need, devices",
-  "provenance.price.source": "Prices of the catalogue.",
+  "provenance.price.source": "The catalogue’s prices by your shop’s factors; your own pumps at your own prices.",
   "provenance.horizonCost.title": "To buy and run",
   "provenance.horizonCost.formula": "purchase + years × cost of running a year",
   "provenance.horizonCost.purchase": "Purchase",

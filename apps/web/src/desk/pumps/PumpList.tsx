@@ -1,7 +1,8 @@
-import { demoCatalogue, type PumpRow } from "@tidewright/catalogue";
+import type { Catalogue, PumpRow } from "@tidewright/catalogue";
 import type { CatalogueRow } from "@tidewright/protocol";
 import type { Words } from "@tidewright/words";
 import { useDeferredValue, useMemo, useState } from "react";
+import { useProgramCatalogue } from "../../catalogue/currentCatalogue.ts";
 import { useFormat } from "../../format/useFormat.ts";
 import { mayWork, useSession } from "../../state/session.ts";
 import { useWords } from "../../words/useWords.ts";
@@ -25,7 +26,6 @@ interface Listed {
   readonly own: boolean;
 }
 
-const fromProgram: readonly Listed[] = demoCatalogue.pumps.map((pump) => ({ id: pump.id, pump, own: false }));
 /** Height of one row [px], as pumps.css has it. */
 const rowHeight = { narrow: 96, wide: 60 };
 /** Size of the small curve [px]. */
@@ -46,7 +46,8 @@ export function PumpList() {
   const [search, setSearch] = useState(lastSearch);
   lastSearch = search;
   const looked = useDeferredValue(search);
-  const all = useMemo(() => listed(own.items, words), [own.items, words]);
+  const program = useProgramCatalogue();
+  const all = useMemo(() => listed(own.items, program, words), [own.items, program, words]);
   const searched = useMemo(
     () =>
       foldedOnce<Listed>(
@@ -91,13 +92,14 @@ export function PumpList() {
   );
 }
 
-function listed(rows: readonly CatalogueRow[], { language }: Words): readonly Listed[] {
+function listed(rows: readonly CatalogueRow[], program: Catalogue, { language }: Words): readonly Listed[] {
   const own = rows.flatMap((row): Listed[] => {
     const pump = pumpOf(row);
     return pump === undefined ? [] : [{ id: row.id, pump, own: true }];
   });
   own.sort((a, b) => nameOf(a.pump).localeCompare(nameOf(b.pump), language, { numeric: true }));
   const taken = new Set(own.map(({ id }) => id));
+  const fromProgram = program.pumps.map((pump): Listed => ({ id: pump.id, pump, own: false }));
   // A pump of the program that the shop has one of its own for stands nowhere else any more.
   return [...own, ...fromProgram.filter(({ id }) => !taken.has(id))];
 }

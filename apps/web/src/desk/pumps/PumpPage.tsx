@@ -2,6 +2,7 @@ import { demoCatalogue, findPump, type PumpRow } from "@tidewright/catalogue";
 import type { CatalogueRow } from "@tidewright/protocol";
 import { type ReactNode, useCallback, useMemo, useState } from "react";
 import { Sheet as Dialog } from "../../bench/Sheet.tsx";
+import { useProgramCatalogue } from "../../catalogue/currentCatalogue.ts";
 import { mayWork, useSession } from "../../state/session.ts";
 import { useWords } from "../../words/useWords.ts";
 import { newPumpHash } from "../deskAddress.ts";
@@ -24,7 +25,8 @@ export function PumpPage({ pumpId }: { readonly pumpId: string }) {
   // A pump that somebody removes meanwhile stays open as it was, with what is typed into it.
   const [opened, setOpened] = useState<CatalogueRow>();
   if (opened === undefined && found !== undefined && pumpOf(found) !== undefined) setOpened(found);
-  const program = findPump(demoCatalogue, pumpId);
+  // At the price that the shop sells it for.
+  const program = findPump(useProgramCatalogue(), pumpId);
   const taken = useTaken(own.items, pumpId);
   const works = mayWork(session);
   const kept = opened ?? found;
@@ -84,11 +86,12 @@ export function NewPumpPage({ from }: { readonly from: string | undefined }) {
   const { session } = useSession();
   const own = useOwnPumps();
   const taken = useTaken(own.items, "");
+  const program = useProgramCatalogue();
   const copied = useMemo(() => {
     if (from === undefined) return undefined;
     const row = own.items.find(({ id }) => id === from);
-    return (row && pumpOf(row)) ?? findPump(demoCatalogue, from);
-  }, [from, own.items]);
+    return (row && pumpOf(row)) ?? findPump(program, from);
+  }, [from, own.items, program]);
   const title = copied === undefined ? say("pumps.newTitle") : say("pumps.copyTitle", { name: nameOf(copied) });
   if (!mayWork(session))
     return (
