@@ -35,6 +35,7 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
   const format = useFormat();
   const words = useWords();
   const { say } = words;
+  const nothingWished = ranking.wish.low === 0;
   return (
     <div className="ranking-head">
       {names.length > 1 ? (
@@ -51,7 +52,7 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
         </label>
       ) : null}
       <p className="quiet">
-        {say("bench.ranking.head", {
+        {say(nothingWished ? "bench.ranking.headFree" : "bench.ranking.head", {
           tried: ranking.considered,
           fit: ranking.candidates.length,
           low: format(ranking.wish.low, "flow"),

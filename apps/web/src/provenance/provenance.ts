@@ -170,13 +170,21 @@ const tellers: Readonly<Record<ProvenanceId, Tell>> = {
     range: between(a.overflow.weirHeadRange, (h) => f(h, "length"), say),
     source: say("provenance.weirHead.source"),
   }),
-  watts: (a, f, _index, say) => ({
-    title: say("provenance.watts.title"),
-    value: f(a.power.watts, "power"),
-    formula: say("provenance.watts.formula"),
-    inputs: a.pumps.map((pump) => [pump.label, f(pump.electricalPower, "power")] as const),
-    source: say("provenance.watts.source"),
-  }),
+  watts: (a, f, _index, say) => {
+    const pumps = [...a.pumps, ...a.tankPumps];
+    const devices = a.power.watts - pumps.reduce((sum, pump) => sum + pump.electricalPower, 0);
+    return {
+      title: say("provenance.watts.title"),
+      value: f(a.power.watts, "power"),
+      formula: say("provenance.watts.formula"),
+      inputs: [
+        ...pumps.map((pump) => [pump.label, f(pump.electricalPower, "power")] as const),
+        // What is left over binary dust is drawn by devices.
+        ...(devices > 1e-6 ? [[say("provenance.watts.devices"), f(devices, "power")] as const] : []),
+      ],
+      source: say("provenance.watts.source"),
+    };
+  },
   annualCost: (a, f, _index, say) => ({
     title: say("provenance.annualCost.title"),
     value: f.sum(a.power.annualCost, a.power.tariffCurrency),

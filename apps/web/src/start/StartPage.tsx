@@ -157,6 +157,11 @@ export function StartPage() {
           )}
         </form>
         <div className="start-result">
+          {made !== undefined && wrong > 0 ? (
+            <p className="field-problem" role="status">
+              {say("start.behind")}
+            </p>
+          ) : null}
           <StartPreview made={made} name={draft.name.trim() || ownName} waiting={said.waiting} />
           {made === undefined ? null : <StartNotes made={made} />}
         </div>

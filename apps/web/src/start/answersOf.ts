@@ -79,19 +79,29 @@ export function answersOf(
   });
   const sides = [quantity("length"), quantity("width"), quantity("height")];
   const enough = quantity("volume") !== undefined || sides.every((side) => side !== undefined);
-  if (!enough) return { answers: undefined, waiting: true, problems };
-  const reading = readStart(candidate);
+  // Sides that nobody can read, or has given yet, do not hide what is wrong with the other answers.
+  const reading = readStart(enough ? candidate : { ...candidate, tank: { ...someTank, ...tank } });
+  const waiting = !enough;
   if (reading.ok)
-    return { answers: Object.keys(problems).length === 0 ? reading.answers : undefined, waiting: false, problems };
+    return {
+      answers: enough && Object.keys(problems).length === 0 ? reading.answers : undefined,
+      waiting,
+      problems,
+    };
   for (const problem of reading.problems) {
     const name = (Object.keys(typedQuestions) as TypedKey[]).find(
       (each) => problem.path === typedQuestions[each].path || problem.path.startsWith(`${typedQuestions[each].path}/`),
     );
     const text = `${problem.message}; ${problem.fix}`;
+    // What does not lie at one question may come of the sides that were put in.
+    if (name === undefined && waiting) continue;
     problems[name ?? "form"] ??= words.language === "en" ? text : words.say("start.customer.outOfRange");
   }
-  return { answers: undefined, waiting: false, problems };
+  return { answers: undefined, waiting, problems };
 }
+
+const side: Quantity = { value: 1, unit: "m" };
+const someTank = { length: side, width: side, height: side };
 
 /** What a tariff is in where no shop says what it reckons in: the catalogue's currency. */
 export const defaultCurrency = "EUR";

@@ -155,6 +155,8 @@ export const bench: Record<keyof typeof english, string> = {
   "bench.ranking.forLoop": "Für den Kreislauf",
   "bench.ranking.head":
     "{tried} geprüft, {fit} passen. Für die gewünschten {low} bis {high} muss die Pumpe etwa {aim} fördern. ◆ kennzeichnet jene, die keine andere zugleich in Preis, Kosten, Leistung, Schall und Reserve schlägt.",
+  "bench.ranking.headFree":
+    "{tried} geprüft, {fit} passen. Von diesem Kreis ist nichts gewünscht: Gezeigt wird jede Pumpe, die darin Wasser bewegt. ◆ kennzeichnet jene, die keine andere zugleich in Preis, Kosten, Leistung, Schall und Reserve schlägt.",
   "bench.ranking.label": "Passende Pumpen",
   "bench.ranking.useIt": "Verwenden",
   "bench.ranking.inUseNamed": "In Betrieb: {pump}",

@@ -67,6 +67,7 @@ export const provenance: Record<keyof typeof english, string> = {
   "provenance.weirHead.source":
     "Th. Rehbock 1929 in ISO 1438:2017; unter 30 mm Überfallhöhe gilt die Norm nicht mehr, angegeben sind 15 %.",
   "provenance.watts.title": "Elektrische Leistung",
+  "provenance.watts.devices": "Geräte",
   "provenance.watts.formula":
     "Summe der Leistung aller Pumpen und Geräte in ihren Betriebspunkten, einschließlich Drehzahl",
   "provenance.watts.source":

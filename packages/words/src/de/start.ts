@@ -94,6 +94,7 @@ export const start: Record<keyof typeof english, string> = {
   "start.unreachable":
     "Der Server des Geschäfts ist nicht erreichbar. Sie können weitermachen und den Entwurf als Datei sichern.",
   "start.refused": "Der Server hat es nicht angenommen: {detail}",
+  "start.behind": "Gezeichnet wie vor der letzten Antwort: Die Zeichnung wartet, bis jede Antwort brauchbar ist.",
   "start.problems": "{count, plural, one {Eine Angabe ist zu prüfen.} other {# Angaben sind zu prüfen.}}",
   "start.clear": "Neu beginnen",
 

@@ -152,6 +152,8 @@ export const bench = {
   "bench.ranking.forLoop": "For the loop",
   "bench.ranking.head":
     "{tried} tried, {fit} fit. For {low} to {high} where it is wished the pump must move about {aim}. ◆ marks those that no other beats in price, cost, power, sound and spare flow together.",
+  "bench.ranking.headFree":
+    "{tried} tried, {fit} fit. Nothing is wished of this loop: every pump that moves water in it is shown. ◆ marks those that no other beats in price, cost, power, sound and spare flow together.",
   "bench.ranking.label": "Pumps that fit",
   "bench.ranking.useIt": "Use it",
   "bench.ranking.inUseNamed": "In use: {pump}",

@@ -63,6 +63,7 @@ export const provenance = {
   "provenance.weirHead.source":
     "Th. Rehbock 1929 in ISO 1438:2017; below 30 mm of head the standard no longer holds and 15 % is stated.",
   "provenance.watts.title": "Electrical power",
+  "provenance.watts.devices": "Devices",
   "provenance.watts.formula": "Sum over all pumps and devices of the power at their operating points, speed included",
   "provenance.watts.source":
     "The maker's power curve at this flow and speed; where only a rated power is printed, scaled with n³.",

@@ -90,6 +90,7 @@ export const start = {
   "start.tryIt": "Open it without keeping it",
   "start.unreachable": "The shop’s server is not to be reached. You can go on and keep the design as a file.",
   "start.refused": "The server did not take it: {detail}",
+  "start.behind": "Drawn as it was before the last answer: it waits until every answer can be used.",
   "start.problems": "{count, plural, one {One answer needs a look.} other {# answers need a look.}}",
   "start.clear": "Begin again",
 
