@@ -1,12 +1,16 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { launchChromium, maySkipBrowserTests } from "../../../tools/browser.ts";
-import { png } from "../../server/src/testing/sampleFiles.ts";
 import { example, heightShown, keptWord, typeHeight } from "./keptBench.ts";
 import { servePeopledShop, signInAs } from "./peopledShop.ts";
 import type { ServedShop } from "./servedShop.ts";
 
 const name = "counter.test";
+/** Eight points square. */
+const picture = Buffer.from(
+  "iVBORw0KGgoAAAANSUhEUgAAAAgAAAAICAIAAABLbSncAAAAEklEQVR4nGP4z8CAFWEXHbQSACj/P8Fu7N9hAAAAAElFTkSuQmCC",
+  "base64",
+);
 
 describe.skipIf(maySkipBrowserTests())("a shop without TLS, seen from another machine", () => {
   let shop: ServedShop;
@@ -46,7 +50,7 @@ describe.skipIf(maySkipBrowserTests())("a shop without TLS, seen from another ma
     const desk = await context.newPage();
     desk.on("pageerror", (error) => complaints.push(error.message));
     await desk.goto(`${address}#/jobs/${jobId}`);
-    const files = [{ name: "sump.png", mimeType: "image/png", buffer: png() }];
+    const files = [{ name: "sump.png", mimeType: "image/png", buffer: picture }];
     await desk.setInputFiles(".job-files input[type=file]", files);
     await desk.waitForSelector(".job-files img");
     await desk.close();

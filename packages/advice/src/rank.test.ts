@@ -43,7 +43,13 @@ describe("ranking pumps", () => {
 
   // Definition of Pareto dominance, by brute force.
   it("puts on the front whom nobody dominates", () => {
-    const terms = ranking.candidates.map((c) => [c.price, c.horizonCost, c.watts, c.soundLevel, -c.flowMargin]);
+    const terms = ranking.candidates.map((c) => [
+      c.price,
+      c.horizonCost as number,
+      c.watts,
+      c.soundLevel,
+      -c.flowMargin,
+    ]);
     ranking.candidates.forEach((candidate, i) => {
       const mine = terms[i] as number[];
       const dominated = terms.some(

@@ -8,7 +8,7 @@ import { example } from "../testing/examples.ts";
 
 /** The reef of the waiting room with its crest so high above the display's floor and its pump so fast. Its drains open at 430 and 515 mm: a
  *  crest below them is drowned by the box, even where no water runs. */
-function reef(crest: number, speed: number): Design {
+function withCrest(crest: number, speed: number): Design {
   const design = example("waiting-room-reef.json");
   const pump = design.loops[0]?.pumps[0];
   if (!("weir" in design.overflow) || !pump) throw new Error("the example has a weir and a pump");
@@ -26,7 +26,7 @@ describe("ranking where the box drowns the weir", () => {
     const speed = fc.integer({ min: 60, max: 100 });
     fc.assert(
       fc.property(crest, speed, (height, percent) => {
-        const design = reef(height, percent / 100);
+        const design = withCrest(height, percent / 100);
         const { candidates, rejections, considered, aim } = rank(design, catalogue);
         expect(Number.isFinite(aim)).toBe(true);
         expect(candidates.length + rejections.length).toBe(considered);
@@ -53,7 +53,7 @@ describe("ranking where the box drowns the weir", () => {
 
   it("gives the flows and heads that an assessment finds with that pump in it", () => {
     for (const crest of [454, 341, 57]) {
-      const design = reef(crest, 1);
+      const design = withCrest(crest, 1);
       const { candidates } = rank(design, catalogue, { pairs: false });
       expect(candidates.length).toBeGreaterThan(0);
       for (const candidate of candidates.slice(0, 3)) {
