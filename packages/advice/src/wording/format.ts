@@ -15,8 +15,9 @@ export interface Description {
 /** Returns a number without a unit for a sentence: whole from 100 on, to two significant digits below 1, else to three.
  *  value any finite number [-]   words of the reader's language   -> text
  *  Source: own choice.
- *  Example: a Reynolds number of 3133.4  ->  "3133", a Froude number of 0.7249  ->  "0.72" */
-export function bareNumber(value: number, words: Words): string {
+ *  Example: bareNumber(3133.4, { decimal: (text) => text })  ->  "3133"
+ *  Example: bareNumber(0.7249, { decimal: (text) => text.replace(".", ",") })  ->  "0,72" */
+export function bareNumber(value: number, words: Pick<Words, "decimal">): string {
   const size = Math.abs(value);
   if (size >= 100) return String(Math.round(value));
   return words.decimal(String(Number(value.toPrecision(size < 1 ? 2 : 3))));
