@@ -5,6 +5,7 @@ export * from "./assessment.ts";
 export * from "./finding.ts";
 export { firstDesign } from "./firstDesign/firstDesign.ts";
 export * from "./firstDesign/firstDesignResult.ts";
+export { namedInWords } from "./firstDesign/namedInWords.ts";
 export { readStart, type StartReading } from "./firstDesign/readStart.ts";
 export { type ShopGround, shopGroundOf } from "./firstDesign/shopGround.ts";
 export * from "./firstDesign/startAnswers.ts";

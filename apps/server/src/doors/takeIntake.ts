@@ -1,4 +1,5 @@
-import { readStart, type StartAnswers } from "@tidewright/advice";
+import { namedInWords, readStart, type StartAnswers } from "@tidewright/advice";
+import type { Design } from "@tidewright/design";
 import type { IntakeAnswer, Link } from "@tidewright/protocol";
 import { loadWords } from "@tidewright/words";
 import type { MadeDesign, MakeDesign } from "../compute/firstDesignOn.ts";
@@ -90,7 +91,10 @@ async function keepIntake(
   );
   if ("design" in made) {
     keptOnce(
-      await store.designs.create({ id, jobId: job.id, name: say("start.intake.design"), document: made.design }, by),
+      await store.designs.create(
+        { id, jobId: job.id, name: say("start.intake.design"), document: namedInWords(made.design as Design, { say }) },
+        by,
+      ),
     );
   }
   if (!(await store.files.list(job.id)).some((each) => each.kind === "intake")) {

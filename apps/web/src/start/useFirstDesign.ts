@@ -3,11 +3,13 @@ import {
   assess,
   type FirstDesign,
   firstDesign,
+  namedInWords,
   type ShopGround,
   type StartAnswers,
 } from "@tidewright/advice";
 import { useEffect, useRef, useState } from "react";
 import { currentCatalogue, useCatalogue } from "../catalogue/currentCatalogue.ts";
+import { words } from "../words/useWords.ts";
 
 /** A first design with its assessment, and how long it took [s]. */
 export interface Made extends FirstDesign {
@@ -42,7 +44,8 @@ export function useFirstDesign(answers: StartAnswers | undefined, shop: ShopGrou
 export function makeFirst(answers: StartAnswers, shop: ShopGround): Made {
   const began = performance.now();
   const catalogue = currentCatalogue();
-  const first = firstDesign(answers, catalogue, shop);
+  const made = firstDesign(answers, catalogue, shop);
+  const first = { ...made, design: namedInWords(made.design, words()) };
   const assessment = assess(first.design, catalogue, { curves: false });
   return { ...first, assessment, took: (performance.now() - began) / 1000, of: JSON.stringify(answers) };
 }
