@@ -31,7 +31,10 @@ describe.skipIf(maySkipBrowserTests())("a newer build of the pages", () => {
     writeFileSync(worker, after);
   }
 
-  it("is offered, waits for what is not kept yet, is taken by hand, and every edit is still there", async () => {
+  it("is offered, waits for what is not kept yet, is taken by hand, and every edit is still there", {
+    timeout: 100_000,
+    retry: 3,
+  }, async () => {
     const { designId } = await shop.makeDesign(example);
     const { page, context } = await shop.open(`?design=${designId}`);
     await page.waitForSelector("[data-figure=flow]");
@@ -54,7 +57,7 @@ describe.skipIf(maySkipBrowserTests())("a newer build of the pages", () => {
     await context.setOffline(false);
     await keptWord(page, "kept");
     await page.click(".update-line .action-strong");
-    await page.waitForSelector(`meta[content="${mark}"]`, { state: "attached", timeout: 90_000 });
+    await page.waitForSelector(`meta[content="${mark}"]`, { state: "attached", timeout: 20_000 });
     await page.waitForSelector("[data-figure=flow]");
     expect(await heightShown(page)).toMatch(/^915\s?mm$/u);
     expect(await page.locator(".update-line").count()).toBe(0);
@@ -62,5 +65,5 @@ describe.skipIf(maySkipBrowserTests())("a newer build of the pages", () => {
       latest: { number: 3, document: { display: { standHeight: { value: 915, unit: "mm" } } } },
     });
     await context.close();
-  }, 180_000);
+  });
 });
