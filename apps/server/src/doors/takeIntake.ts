@@ -92,7 +92,7 @@ async function keepIntake(
   if ("design" in made) {
     keptOnce(
       await store.designs.create(
-        { id, jobId: job.id, name: say("start.intake.design"), document: namedInWords(made.design as Design, { say }) },
+        { id, jobId: job.id, name: say("start.names.design"), document: namedInWords(made.design as Design, { say }) },
         by,
       ),
     );

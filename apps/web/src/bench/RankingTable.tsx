@@ -35,7 +35,8 @@ const RankingHead = memo(function RankingHead({ ranking }: { readonly ranking: R
   const format = useFormat();
   const words = useWords();
   const { say } = words;
-  const nothingWished = ranking.wish.low === 0;
+  // What is still lacking may begin at nothing too, and is wished all the same.
+  const nothingWished = ranking.candidates.some(({ reasons }) => reasons.some(({ code }) => code === "no-wish"));
   return (
     <div className="ranking-head">
       {names.length > 1 ? (

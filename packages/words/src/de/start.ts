@@ -327,7 +327,6 @@ export const start: Record<keyof typeof english, string> = {
   "start.names.siphon": "Siphon",
   "start.names.openChannel": "offener Kanal",
   "start.names.emergency": "Notablauf",
-  "start.intake.design": "Erste Planung",
   "start.intake.file": "Antworten der Anfrage.json",
   "start.intake.noDesign": "Aus den Angaben ließ sich keine erste Planung machen: {why}",
   "start.customer.tooMany": "Bitte warten Sie eine Minute und versuchen Sie es dann erneut.",

@@ -319,7 +319,6 @@ export const start = {
   "start.names.siphon": "siphon",
   "start.names.openChannel": "open channel",
   "start.names.emergency": "emergency",
-  "start.intake.design": "First design",
   "start.intake.file": "intake answers.json",
   "start.intake.noDesign": "No first design could be made of the answers: {why}",
   "start.customer.tooMany": "Please wait a minute and try again.",
